@@ -1,0 +1,1 @@
+"""The shell: Django rooms around the core in `scoring`."""

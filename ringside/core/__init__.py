@@ -1,0 +1,1 @@
+"""The shared floor: refusals with a reason, the audit line, access, pages' common context."""

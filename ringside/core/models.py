@@ -1,0 +1,18 @@
+"""The audit: who changed what, when, and why."""
+
+from django.conf import settings
+from django.db import models
+
+
+class AuditLine(models.Model):
+    """One change that matters. `scope` is "show:ID" or "site"; `about` names the thing, as in "entry:12"."""
+
+    scope = models.CharField(max_length=40, db_index=True)
+    at = models.DateTimeField(auto_now_add=True)
+    who = models.ForeignKey(settings.AUTH_USER_MODEL, null=True, on_delete=models.SET_NULL, related_name="+")
+    doing = models.CharField(max_length=60)
+    about = models.CharField(max_length=80, blank=True)
+    detail = models.JSONField(default=dict, blank=True)
+
+    def __str__(self) -> str:
+        return f"{self.at:%Y-%m-%d %H:%M} {self.doing} {self.about}"

@@ -1,0 +1,1 @@
+"""Dogs, their owners, titles and certificates."""

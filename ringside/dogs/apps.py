@@ -1,0 +1,6 @@
+from django.apps import AppConfig
+
+
+class DogsConfig(AppConfig):
+    name = "ringside.dogs"
+    label = "dogs"

@@ -1,0 +1,1 @@
+"""Entries: files, forms, eligibility, numbers."""

@@ -1,0 +1,6 @@
+from django.apps import AppConfig
+
+
+class EntriesConfig(AppConfig):
+    name = "ringside.entries"
+    label = "entries"

@@ -1,0 +1,1 @@
+"""Front page, exhibitor's face, the demo: whatever needs every room."""

@@ -1,0 +1,1 @@
+FACES = ("judge", "secretary", "exhibitor")

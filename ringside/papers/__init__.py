@@ -1,0 +1,1 @@
+"""Every PDF; the only room that imports reportlab."""

@@ -1,0 +1,1 @@
+"""Placings, publishing, and what is still missing."""

@@ -1,0 +1,1 @@
+"""The judge's tablet: sheets, edits and their sync."""

@@ -1,0 +1,6 @@
+from django.apps import AppConfig
+
+
+class RingConfig(AppConfig):
+    name = "ringside.ring"
+    label = "ring"

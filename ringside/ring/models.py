@@ -1,0 +1,78 @@
+"""What was written in the ring: every edit for ever, and the settled sheet as rows that can be queried."""
+
+from django.db import models
+
+from ringside.entries.models import Entry
+from ringside.people.models import Account
+from ringside.shows.models import Ring, ShowBreed, ShowClass
+
+
+class Edit(models.Model):
+    """One change of one field, as it came from a device. Never changed, never deleted: edits are the audit trail."""
+
+    class State(models.TextChoices):
+        TAKEN = "taken", "taken in"
+        HELD = "held", "held"
+
+    id = models.CharField(max_length=64, primary_key=True)
+    ring = models.ForeignKey(Ring, on_delete=models.PROTECT, related_name="edits")
+    sequence = models.PositiveBigIntegerField()
+    sheet = models.CharField(max_length=40, db_index=True)
+    field = models.CharField(max_length=100)
+    value = models.JSONField(null=True)
+    replaces = models.JSONField(default=list)
+    made_at = models.CharField(max_length=40, blank=True)
+    device = models.CharField(max_length=64, blank=True)
+    version = models.PositiveSmallIntegerField(default=1)
+    digest = models.CharField(max_length=64)
+    by = models.ForeignKey(Account, null=True, on_delete=models.SET_NULL, related_name="+")
+    role = models.CharField(max_length=12, blank=True)
+    state = models.CharField(max_length=8, choices=State.choices, default=State.TAKEN)
+    reason = models.CharField(max_length=200, blank=True)
+    received_at = models.DateTimeField(auto_now_add=True)
+
+    class Meta:
+        constraints = [models.UniqueConstraint(fields=["ring", "sequence"], name="edit_sequence_once")]
+
+    def __str__(self) -> str:
+        return f"{self.sheet} {self.field}"
+
+
+class Sheet(models.Model):
+    """The settled state of one sheet: a dog's critique, a class card or a breed's awards; made from its edits.
+
+    `fields` are the settled values by field; `signed` those that the standing signature covers, null when unsigned.
+    """
+
+    key = models.CharField(max_length=40, primary_key=True)
+    ring = models.ForeignKey(Ring, on_delete=models.PROTECT, related_name="sheets")
+    entry = models.OneToOneField(Entry, null=True, on_delete=models.PROTECT, related_name="sheet")
+    show_class = models.OneToOneField(ShowClass, null=True, on_delete=models.PROTECT, related_name="card")
+    show_breed = models.OneToOneField(ShowBreed, null=True, on_delete=models.PROTECT, related_name="awards_card")
+    fields = models.JSONField(default=dict)
+    disputed = models.JSONField(default=list)
+    incomplete = models.JSONField(default=list)
+    held = models.JSONField(default=list)
+    signed = models.JSONField(null=True)
+    signed_at = models.DateTimeField(null=True)
+
+    def __str__(self) -> str:
+        return self.key
+
+
+class Mark(models.Model):
+    """One settled mark, -3..+3: a row, so that marks can be asked for across a breed."""
+
+    sheet = models.ForeignKey(Sheet, on_delete=models.CASCADE, related_name="marks")
+    point = models.CharField(max_length=40)
+    mark = models.SmallIntegerField()
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(fields=["sheet", "point"], name="mark_once"),
+            models.CheckConstraint(condition=models.Q(mark__range=(-3, 3)), name="mark_in_range"),
+        ]
+        indexes = [models.Index(fields=["point", "mark"], name="mark_by_point")]
+
+    def __str__(self) -> str:
+        return f"{self.point} {self.mark:+d}"

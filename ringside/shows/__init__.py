@@ -1,0 +1,1 @@
+"""Shows, days, rings, judges, roles and the classes offered."""

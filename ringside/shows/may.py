@@ -1,0 +1,24 @@
+"""Who may do what in a show: the one table from which checks, pages and tests are made."""
+
+from ringside.shows.models import Role
+
+OWNER, SECRETARY, ASSISTANT = Role.Kind.OWNER, Role.Kind.SECRETARY, Role.Kind.ASSISTANT
+STEWARD, WRITER, JUDGE = Role.Kind.STEWARD, Role.Kind.WRITER, Role.Kind.JUDGE
+
+# doing: (what it is called in a sentence, the roles that may)
+MAY: dict[str, tuple[str, frozenset[str]]] = {
+    "see-office": ("see the office", frozenset({OWNER, SECRETARY, ASSISTANT})),
+    "change-show": ("change the show", frozenset({OWNER, SECRETARY})),
+    "take-entries": ("take entries", frozenset({OWNER, SECRETARY, ASSISTANT})),
+    "number-entries": ("give catalogue numbers", frozenset({OWNER, SECRETARY})),
+    "publish-results": ("publish results", frozenset({OWNER, SECRETARY})),
+    "see-ring": ("work at the ring", frozenset({JUDGE, STEWARD, WRITER, OWNER, SECRETARY})),
+    "write-sheets": ("write on judge's sheets", frozenset({JUDGE, WRITER})),
+    "mark-presence": ("mark who is present", frozenset({JUDGE, STEWARD, WRITER})),
+    "sign": ("sign", frozenset({JUDGE})),
+}
+
+
+def may(kinds: frozenset[str], doing: str) -> bool:
+    """Whether somebody with these roles may do it."""
+    return bool(kinds & MAY[doing][1])

@@ -1,0 +1,17 @@
+"""Every address of the site, room by room."""
+
+from django.conf import settings
+from django.urls import URLPattern, URLResolver, include, path
+
+urlpatterns: list[URLPattern | URLResolver] = [
+    path("", include("ringside.home.urls")),
+    path("sign-in/", include("ringside.people.urls")),
+    path("office/", include("ringside.shows.urls")),
+    path("office/<slug:slug>/entries/", include("ringside.entries.urls")),
+    path("office/<slug:slug>/results/", include("ringside.results.urls")),
+    path("ring/", include("ringside.ring.urls")),
+    path("papers/", include("ringside.papers.urls")),
+]
+
+if settings.DEMO:
+    urlpatterns.append(path("demo/", include("ringside.home.demo_urls")))

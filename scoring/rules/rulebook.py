@@ -1,0 +1,265 @@
+"""What a governing body's show rules hold: classes, grades, awards, titles and points, each with its source."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from typing import Literal, TypeVar
+
+from scoring.findings import Severity
+
+Verified = Literal["read", "derived", "memory"]
+Sex = Literal["dog", "bitch"]
+AgeDay = Literal["show-day", "day-before", "first-day-of-show", "day-before-first-day"]
+LastDay = Literal["included", "excluded", "open-question"]
+Neutered = Literal["allowed", "barred", "required"]
+Level = Literal["sex", "breed", "group", "show", "trial"]
+AwardKind = Literal["certificate", "reserve", "best", "trial"]
+SEXES: tuple[Sex, Sex] = ("dog", "bitch")
+
+
+@dataclass(frozen=True, slots=True)
+class Cite:
+    """Where a value comes from: a key of sources.toml, and how it was checked."""
+
+    source: str
+    verified: Verified
+
+
+@dataclass(frozen=True, slots=True)
+class Provenance:
+    """The source of a whole record, and of those of its values that come from elsewhere."""
+
+    whole: Cite
+    but: Mapping[str, Cite] = field(default_factory=dict)
+
+    def of(self, key: str) -> Cite:
+        return self.but.get(key, self.whole)
+
+
+@dataclass(frozen=True, slots=True)
+class Grade:
+    """A qualification. `rank` 0 is the best of the book; a grade that bars from a place has `may_be_placed` False."""
+
+    code: str
+    name: str
+    rank: int
+    needs_reason: bool
+    may_be_placed: bool
+    abbreviation: str
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class GradeScale:
+    """The grades one kind of class uses, best first, and the least of them that may be placed, where one is set."""
+
+    code: str
+    grades: tuple[str, ...]
+    least_for_place: str | None
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class ClassRule:
+    """One class of the catalogue. Ages are whole calendar months; `least_months` must be completed.
+
+    `last_day` says whether the class is still open on the day `most_months` is completed.
+    `titles`: one of these must be held; `documents`: all of these must be there. `scale` None: not graded.
+    `win_limit`: what the dog may already have won is limited, which nothing here can check.
+    """
+
+    code: str
+    name: str
+    least_months: int
+    most_months: int | None
+    last_day: LastDay
+    sexes: tuple[Sex, ...]
+    titles: tuple[str, ...]
+    documents: tuple[str, ...]
+    neutered: Neutered
+    certificates: tuple[str, ...]
+    scale: str | None
+    win_limit: bool
+    champions: bool
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class Candidates:
+    """Who competes for an award: dogs of `classes` at `places` with one of `grades` (empty: any), or `winners_of`
+    other awards, or the dog placed second in the class of the winner of `second_to`, or the winners of the sex that
+    the winner of `other_sex_than` is not.
+    """
+
+    classes: tuple[str, ...] = ()
+    places: tuple[int, ...] = ()
+    grades: tuple[str, ...] = ()
+    winners_of: tuple[str, ...] = ()
+    second_to: str | None = None
+    other_sex_than: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Award:
+    """A certificate or a best-of award. `level` "sex": one for each sex of a breed or variety."""
+
+    code: str
+    name: str
+    level: Level
+    kind: AwardKind
+    may_be_withheld: bool
+    candidates: tuple[Candidates, ...]
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """One condition of a title route. `kind` names the function of titles.py that checks it."""
+
+    kind: str
+    awards: tuple[str, ...]
+    least: int
+    months: int | None
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class TitleRoute:
+    """One way to a title: all of its needs. Wins of an award count from `counts_from[award]` on, where given."""
+
+    code: str
+    counts_from: Mapping[str, date]
+    needs: tuple[Need, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TitleRule:
+    """A title; any one of its routes gains it. Without routes it is only known, not computed."""
+
+    code: str
+    name: str
+    champion: bool
+    routes: tuple[TitleRoute, ...]
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class PointsWin:
+    """A win that earns points by the dogs counted for it, by the winner's sex; or a fixed number of points."""
+
+    code: str
+    counts: Mapping[Sex, tuple[str, ...]]
+    fixed: int | None
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class GroupRow:
+    """Points for the group places 1, 2, ... where at least this many breeds competed."""
+
+    least_breeds: int
+    points: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PointsRule:
+    """Points of one show. Dogs counted become points by `steps` (least count, points), or as `base` + count."""
+
+    counts: tuple[str, ...]
+    cap: int
+    steps: tuple[tuple[int, int], ...]
+    base: int | None
+    wins: tuple[PointsWin, ...]
+    group: tuple[GroupRow, ...]
+    group_needs: str | None
+    best_in_show: int | None
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """A paper an entry encloses, such as a working certificate."""
+
+    code: str
+    name: str
+    provenance: Provenance
+
+
+Coded = TypeVar("Coded", ClassRule, Grade, GradeScale, Award)
+
+
+@dataclass(frozen=True)
+class RuleBook:
+    """One governing body's show rules in force on a day, with its overlays already laid over it."""
+
+    code: str
+    name: str
+    edition: str
+    dated: date
+    overlays: tuple[str, ...]
+    languages: tuple[str, ...]
+    age_day: AgeDay
+    upper_age_day: AgeDay
+    places: int
+    classes_per_dog: int
+    champion_elsewhere: Severity | None
+    classes: tuple[ClassRule, ...]
+    grades: tuple[Grade, ...]
+    scales: tuple[GradeScale, ...]
+    awards: tuple[Award, ...]
+    titles: tuple[TitleRule, ...]
+    documents: tuple[Document, ...]
+    points: PointsRule | None
+    provenance: Provenance
+
+    @property
+    def class_order(self) -> tuple[str, ...]:
+        """Class codes in catalogue order."""
+        return tuple(rule.code for rule in self.classes)
+
+    @property
+    def least_grade_for_place(self) -> str | None:
+        """The least grade of adult classes that may be placed; None where the rules set none."""
+        return next((scale.least_for_place for scale in self.scales if scale.code == "adult"), None)
+
+    def class_rule(self, class_code: str) -> ClassRule:
+        """The class; KeyError where these rules have none of that code."""
+        return _by_code(self.classes, class_code)
+
+    def grade(self, grade_code: str) -> Grade:
+        """The grade; KeyError where these rules have none of that code."""
+        return _by_code(self.grades, grade_code)
+
+    def award(self, award_code: str) -> Award:
+        """The award; KeyError where these rules have none of that code."""
+        return _by_code(self.awards, award_code)
+
+    def is_graded(self, class_code: str) -> bool:
+        return self.class_rule(class_code).scale is not None
+
+    def grades_for(self, class_code: str) -> tuple[Grade, ...]:
+        """The grades a class uses, best first; none where the class is not graded."""
+        scale = self._scale_of(class_code)
+        return tuple(self.grade(code) for code in scale.grades) if scale else ()
+
+    def least_grade_for(self, class_code: str) -> str | None:
+        """The least grade of this class that may be placed; None where the rules set none."""
+        scale = self._scale_of(class_code)
+        return scale.least_for_place if scale else None
+
+    def meets_least_grade(self, grade_code: str) -> bool:
+        """Whether a grade is good enough for a place: at or above the least grade of every scale that holds it."""
+        grade = self.grade(grade_code)
+        least = [scale.least_for_place for scale in self.scales if grade_code in scale.grades]
+        return grade.may_be_placed and all(code is None or grade.rank <= self.grade(code).rank for code in least)
+
+    def _scale_of(self, class_code: str) -> GradeScale | None:
+        wanted = self.class_rule(class_code).scale
+        return None if wanted is None else _by_code(self.scales, wanted)
+
+
+def _by_code(records: tuple[Coded, ...], code: str) -> Coded:
+    for record in records:
+        if record.code == code:
+            return record
+    raise KeyError(code)
