@@ -8,7 +8,7 @@ code, or add a new record; every other value replaces the one below. `class_orde
 import tomllib
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -64,7 +64,7 @@ def sources() -> Mapping[str, str]:
     return read
 
 
-@cache
+@lru_cache(maxsize=256)
 def _load(code: str, on: date | None, overlays: tuple[str, ...]) -> RuleBook:
     if code not in codes():
         raise KeyError(code)
@@ -89,15 +89,15 @@ def _laid_over(below: Table, above: Table) -> dict[str, Any]:
         under = below.get(key)
         if isinstance(value, dict) and isinstance(under, dict):
             merged[key] = _laid_over(under, value)
-        elif _is_coded(value) and _is_coded(under):
+        elif isinstance(under, list) and _are_coded(under) and _are_coded(value):
             merged[key] = _joined(under, value)
         else:
             merged[key] = value
     return merged
 
 
-def _is_coded(value: Any) -> bool:
-    return isinstance(value, list) and all(isinstance(item, dict) and "code" in item for item in value)
+def _are_coded(items: Iterable[Any]) -> bool:
+    return all(isinstance(item, dict) and "code" in item for item in items)
 
 
 def _joined(below: Iterable[Table], above: Iterable[Table]) -> list[Table]:
@@ -137,7 +137,6 @@ def _book(table: Table, overlays: tuple[str, ...]) -> RuleBook:
         upper_age_day=table.get("upper_age_day", table["age_day"]),
         places=table["places"],
         classes_per_dog=table["classes_per_dog"],
-        champion_elsewhere=table.get("champion_elsewhere"),
         classes=_all(_ordered(table), lambda record: _class(record, table["neutered"])),
         grades=_all(table.get("grades", []), lambda record: _grade(record, ranks[record["code"]])),
         scales=_all(table.get("scales", []), _scale),
@@ -177,7 +176,7 @@ def _class(record: Table, neutered: Any) -> ClassRule:
         certificates=tuple(record.get("certificates", ())),
         scale=record.get("scale"),
         win_limit=record.get("win_limit", False),
-        champions=bool(record.get("champions", record.get("titles"))),
+        champions_elsewhere=record.get("champions_elsewhere"),
         provenance=_provenance(record),
     )
 
@@ -219,7 +218,6 @@ def _title(record: Table) -> TitleRule:
     return TitleRule(
         code=record["code"],
         name=record["name"],
-        champion=record["champion"],
         routes=_all(record.get("routes", []), _route),
         provenance=_provenance(record),
     )

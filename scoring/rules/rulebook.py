@@ -66,6 +66,7 @@ class ClassRule:
     `last_day` says whether the class is still open on the day `most_months` is completed.
     `titles`: one of these must be held; `documents`: all of these must be there. `scale` None: not graded.
     `win_limit`: what the dog may already have won is limited, which nothing here can check.
+    `champions_elsewhere`: how much it matters that a confirmed champion stands here and not in its own class.
     """
 
     code: str
@@ -80,7 +81,7 @@ class ClassRule:
     certificates: tuple[str, ...]
     scale: str | None
     win_limit: bool
-    champions: bool
+    champions_elsewhere: Severity | None
     provenance: Provenance
 
 
@@ -138,7 +139,6 @@ class TitleRule:
 
     code: str
     name: str
-    champion: bool
     routes: tuple[TitleRoute, ...]
     provenance: Provenance
 
@@ -202,7 +202,6 @@ class RuleBook:
     upper_age_day: AgeDay
     places: int
     classes_per_dog: int
-    champion_elsewhere: Severity | None
     classes: tuple[ClassRule, ...]
     grades: tuple[Grade, ...]
     scales: tuple[GradeScale, ...]
