@@ -7,7 +7,10 @@ os.environ.setdefault("ALLOWED_HOSTS", "testserver,localhost,127.0.0.1")
 os.environ.setdefault("DEMO", "1")
 
 from ringside.settings import *  # noqa: F403
+from ringside.settings import BASE
 
+STATIC_ROOT = BASE / "static"
+STATICFILES_DIRS = []
 STORAGES = {
     "default": {"BACKEND": "django.core.files.storage.InMemoryStorage"},
     "staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"},

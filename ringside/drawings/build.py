@@ -31,9 +31,9 @@ class Build:
     croup_slope: float = 25
     thigh: float = 0.36
     thigh_slope: float = 71
-    shank: float = 0.35
-    shank_slope: float = 40
-    neck: float = 0.45
+    shank: float = 0.34
+    shank_slope: float = 45
+    neck: float = 0.43
     neck_slope: float = 52
     head: float = 0.42
     head_slope: float = 20
