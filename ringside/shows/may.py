@@ -14,6 +14,7 @@ MAY: dict[str, tuple[str, frozenset[str]]] = {
     "publish-results": ("publish results", frozenset({OWNER, SECRETARY})),
     "see-ring": ("work at the ring", frozenset({JUDGE, STEWARD, WRITER, OWNER, SECRETARY})),
     "write-sheets": ("write on judge's sheets", frozenset({JUDGE, WRITER})),
+    "decide-class": ("decide grades and places", frozenset({JUDGE, WRITER})),
     "mark-presence": ("mark who is present", frozenset({JUDGE, STEWARD, WRITER})),
     "sign": ("sign", frozenset({JUDGE})),
 }

@@ -1,0 +1,54 @@
+"""The core's advice on a class: merit, a proposed order, and findings where sheets and decisions disagree."""
+
+from typing import Any
+
+from ringside.entries.models import Entry
+from ringside.ring.models import Sheet
+from ringside.shows.models import ShowClass
+from scoring.placing.doors import place
+
+PLURAL = {"mark": "marks", "choice": "choices", "number": "numbers", "yes": "yes"}
+
+
+def advice_on(show_class: ShowClass) -> dict[str, Any]:
+    """The answer of the core's `place` for this class as it stands, entries by their id as text."""
+    return place(question_of(show_class))
+
+
+def question_of(show_class: ShowClass) -> dict[str, Any]:
+    show = show_class.show_breed.show
+    card = Sheet.objects.filter(show_class=show_class).first()
+    decided: dict[str, Any] = card.fields if card else {}
+    entries = show_class.entries.filter(state=Entry.State.ENTERED).select_related("dog").order_by("number", "id")
+    sheets = {sheet.entry_id: sheet.fields for sheet in Sheet.objects.filter(entry__in=entries)}
+    return {
+        "rules": show.rules,
+        "standard": show_class.show_breed.breed,
+        "on": show.first_day.isoformat(),
+        "sheets": [sheet_json(entry, sheets.get(entry.pk, {}), decided) for entry in entries],
+    }
+
+
+def sheet_json(entry: Entry, fields: dict[str, Any], decided: dict[str, Any]) -> dict[str, Any]:
+    """One dog's sheet as the core's doors take it."""
+    key = str(entry.pk)
+    places = decided.get("places") or []
+    sheet: dict[str, Any] = {"entry": key, "sex": entry.dog.sex, **content_of(fields)}
+    sheet["presence"] = decided.get(f"presence.{key}") or "present"
+    for name in ("grade", "reason"):
+        if decided.get(f"{name}.{key}"):
+            sheet[name] = decided[f"{name}.{key}"]
+    if key in places:
+        sheet["judge_place"] = places.index(key) + 1
+    return sheet
+
+
+def content_of(fields: dict[str, Any]) -> dict[str, Any]:
+    """Marks, choices, teeth, numbers and yes-or-no of a sheet's fields, by point."""
+    content: dict[str, Any] = {"marks": {}, "choices": {}, "numbers": {}, "yes": {}}
+    for field, value in fields.items():
+        kind, _, point = field.partition(".")
+        if kind in PLURAL:
+            content[PLURAL[kind]][point] = value
+    content["teeth_missing"] = fields.get("set.teeth") or []
+    return content

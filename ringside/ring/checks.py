@@ -1,0 +1,74 @@
+"""Whether an edit speaks of things that are there: points of the breed's standard, grades of the rules, dogs of the class."""
+
+from collections.abc import Callable
+from typing import Any
+
+from ringside.ring.places import Place
+from ringside.shows.books import rules_of, standard_of
+from scoring.bad_input import BadInput
+from scoring.sheet import Edit, field_kind
+from scoring.sheet_fields import subject_of
+from scoring.standards.model import Point
+from scoring.standards.teeth import DOG_TEETH
+
+POINT_KINDS = {
+    "mark": "two-sided", "choice": "choice", "set": "set", "number": "number", "yes": "yes-no",
+}  # fmt: skip
+
+
+def check_meaning(edit: Edit, place: Place) -> None:
+    """Raises BadInput with a sentence for whoever wrote the edit."""
+    kind = field_kind(edit.field)
+    if kind in POINT_KINDS or kind == "praise":
+        _check_point(edit, place, kind)
+    elif kind == "grade":
+        _check_grade(edit, place)
+    elif kind in MEMBERS:
+        _check_entries(MEMBERS[kind](edit), place)
+
+
+def _check_point(edit: Edit, place: Place, kind: str) -> None:
+    standard = standard_of(place.show_breed)
+    point = standard.point(subject_of(edit.field))
+    if point is None or kind not in ("praise", _field_of(point)):
+        raise BadInput("unknown-code", f"The standard of the {standard.name} has no such point.", "field")
+    if edit.value is not None and kind != "praise":
+        _check_value(edit.value, point)
+
+
+def _field_of(point: Point) -> str:
+    return next(field for field, kind in POINT_KINDS.items() if kind == point.kind)
+
+
+def _check_value(value: Any, point: Point) -> None:
+    if point.kind == "choice" and point.option(value) is None:
+        raise BadInput("unknown-code", f"{point.name} has no such choice.", "value")
+    if point.kind == "set" and point.code == "teeth" and any(tooth not in DOG_TEETH for tooth in value):
+        raise BadInput("unknown-code", "A dog has no tooth of that number.", "value")
+    if point.kind == "number":
+        low, high = point.least or 0, point.most or 10_000
+        if not low <= value <= high:
+            raise BadInput("out-of-range", f"{point.name}: give {low} to {high} {point.unit}.", "value")
+
+
+def _check_grade(edit: Edit, place: Place) -> None:
+    _check_entries([subject_of(edit.field)], place)
+    assert place.show_class is not None
+    grades = [grade.code for grade in rules_of(place.show_breed.show).grades_for(place.show_class.code)]
+    if edit.value is not None and edit.value not in grades:
+        raise BadInput("unknown-code", "This class has no such grade.", "value")
+
+
+def _check_entries(entries: list[str], place: Place) -> None:
+    assert place.show_class is not None
+    known = {str(pk) for pk in place.show_class.entries.values_list("pk", flat=True)}
+    if unknown := [entry for entry in entries if entry not in known]:
+        raise BadInput("unknown-code", f"No dog of this class has the entry {', '.join(unknown)}.", "value")
+
+
+MEMBERS: dict[str, Callable[[Edit], list[str]]] = {
+    "presence": lambda edit: [subject_of(edit.field)],
+    "reason": lambda edit: [subject_of(edit.field)],
+    "shortlist": lambda edit: edit.value or [],
+    "places": lambda edit: edit.value or [],
+}

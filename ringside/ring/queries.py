@@ -1,0 +1,117 @@
+"""What a tablet needs for a day in one ring, and what is new since it last asked."""
+
+from collections.abc import Iterable
+from typing import Any
+
+from django.db.models import Prefetch
+
+from ringside.entries.models import Entry
+from ringside.ring import models
+from ringside.shows.books import rules_of
+from ringside.shows.models import Ring, ShowBreed, ShowClass
+from scoring.rules.ages import completed_months
+from scoring.rules.rulebook import RuleBook
+from scoring.standards import loader as standards
+from scoring.standards.model import BreedStandard, Point
+
+
+def day_of(ring: Ring) -> dict[str, Any]:
+    """Everything the ring page shows before the first edit: classes with their dogs by number, standards, grades.
+
+    The judge sees numbers only: no names, parents, breeder, owner or titles leave the server here.
+    """
+    book = rules_of(ring.show)
+    breeds = list(_breeds(ring))
+    return {
+        "ring": {"id": ring.pk, "name": ring.name},
+        "show": {"name": ring.show.name, "rules": book.name, "places": book.places},
+        "classes": [_class_json(show_class, breed, book) for breed in breeds for show_class in breed.classes.all()],
+        "standards": {code: standard_json(standards.load(code)) for code in sorted({breed.breed for breed in breeds})},
+    }
+
+
+def _breeds(ring: Ring) -> Iterable[ShowBreed]:
+    entries = Entry.objects.filter(state=Entry.State.ENTERED).select_related("dog").order_by("number", "id")
+    classes = ShowClass.objects.order_by("sex", "order", "id").prefetch_related(Prefetch("entries", entries))
+    found = ShowBreed.objects.filter(ring=ring).order_by("day", "id").prefetch_related(Prefetch("classes", classes))
+    # Classes without dogs are not judged.
+    for breed in found.select_related("show"):
+        yield breed
+
+
+def _class_json(show_class: ShowClass, breed: ShowBreed, book: RuleBook) -> dict[str, Any]:
+    rule = book.class_rule(show_class.code)
+    grades = book.grades_for(show_class.code)
+    return {
+        "id": show_class.pk,
+        "sheet": f"class:{show_class.pk}",
+        "breed": breed.breed,
+        "breed_name": breed_name(breed),
+        "day": breed.day and breed.day.isoformat(),
+        "sex": show_class.sex,
+        "code": show_class.code,
+        "name": rule.name,
+        "grades": [{"code": g.code, "name": g.name, "needs_reason": g.needs_reason} for g in grades],
+        "entries": [_entry_json(entry, breed) for entry in show_class.entries.all()],
+    }
+
+
+def _entry_json(entry: Entry, breed: ShowBreed) -> dict[str, Any]:
+    day = breed.day or breed.show.first_day
+    return {
+        "id": entry.pk,
+        "sheet": f"entry:{entry.pk}",
+        "number": entry.number,
+        "sex": entry.dog.sex,
+        "months": completed_months(entry.dog.born, day),
+    }
+
+
+def breed_name(breed: ShowBreed) -> str:
+    standard = standards.load(breed.breed)
+    variety = next((one.name for one in standard.varieties if one.code == breed.variety), "")
+    return f"{standard.name}, {variety}" if variety else standard.name
+
+
+def standard_json(standard: BreedStandard) -> dict[str, Any]:
+    return {"name": standard.name, "points": [_point_json(point) for point in standard.points]}
+
+
+def _point_json(point: Point) -> dict[str, Any]:
+    told = {
+        "code": point.code,
+        "section": point.section,
+        "kind": point.kind,
+        "name": point.name,
+        "asks": point.asks,
+        "low": point.low,
+        "high": point.high,
+        "unit": point.unit,
+        "least": point.least,
+        "most": point.most,
+        "sex": point.sex,
+        "options": [{"code": o.code, "name": o.code.replace("-", " "), "standing": o.standing} for o in point.options],
+    }
+    return {name: value for name, value in told.items() if value not in (None, [])}
+
+
+def edits_since(ring: Ring, since: int) -> list[dict[str, Any]]:
+    """The ring's edits with a sequence above `since`, in that order, as the tablets read them."""
+    rows = models.Edit.objects.filter(ring=ring, sequence__gt=since).order_by("sequence")
+    return [_edit_json(row) for row in rows]
+
+
+def _edit_json(row: models.Edit) -> dict[str, Any]:
+    return {
+        "v": row.version,
+        "id": row.id,
+        "sheet": row.sheet,
+        "field": row.field,
+        "value": row.value,
+        "replaces": row.replaces,
+        "made_at": row.made_at,
+        "device": row.device,
+        "seq": row.sequence,
+        "by": row.role,
+        "state": row.state,
+    }

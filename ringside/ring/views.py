@@ -1,0 +1,96 @@
+"""The ring page and the two addresses it speaks with."""
+
+import json
+from typing import Any
+
+from django.http import Http404, HttpRequest, HttpResponse, JsonResponse
+from django.shortcuts import render
+from django.views.decorators.csrf import ensure_csrf_cookie
+from django.views.decorators.http import require_GET, require_http_methods
+
+from ringside.core.denied import Denied
+from ringside.core.sentences import SENTENCES
+from ringside.people.models import Account
+from ringside.ring import actions, queries
+from ringside.ring.advice import advice_on
+from ringside.shows.access import access_ring
+from ringside.shows.models import Ring, ShowClass
+
+
+def _signed_in(request: HttpRequest) -> Account:
+    if not isinstance(request.user, Account):
+        raise Denied("Sign in again; everything written on this tablet is kept.", status=401)
+    return request.user
+
+
+@require_GET
+@ensure_csrf_cookie
+def page(request: HttpRequest, ring_id: int) -> HttpResponse:
+    if not isinstance(request.user, Account):
+        from django.contrib.auth.views import redirect_to_login
+
+        return redirect_to_login(request.get_full_path())
+    ring, _ = access_ring(request.user, ring_id)
+    return render(request, "ring/ring.html", {"ring": ring})
+
+
+@require_GET
+def day(request: HttpRequest, ring_id: int) -> JsonResponse:
+    """What the page shows of the day, the words of findings, and every edit so far."""
+    ring, roles = access_ring(_signed_in(request), ring_id)
+    return JsonResponse(
+        {
+            **queries.day_of(ring),
+            "roles": sorted(roles),
+            "sentences": SENTENCES,
+            "edits": queries.edits_since(ring, 0),
+            "sequence": ring.sequence,
+        }
+    )
+
+
+@require_http_methods(["GET", "POST"])
+def edits(request: HttpRequest, ring_id: int) -> JsonResponse:
+    """POST takes a batch and answers per edit; both tell what is new since the sequence the tablet has."""
+    ring, roles = access_ring(_signed_in(request), ring_id)
+    answers: list[dict[str, str]] = []
+    since = request.GET.get("since", "0")
+    if request.method == "POST":
+        batch = _batch(request)
+        since = batch.get("since", 0)
+        taken = actions.take_edits(ring=ring, roles=roles, by=_signed_in(request), raw_edits=batch["edits"])
+        answers = [answer.as_json() for answer in taken]
+    new = queries.edits_since(ring, _whole(since))
+    sequence = max([_whole(since), *(edit["seq"] for edit in new)])
+    return JsonResponse({"answers": answers, "edits": new, "sequence": sequence})
+
+
+@require_GET
+def advice(request: HttpRequest, ring_id: int, class_id: int) -> JsonResponse:
+    ring, _ = access_ring(_signed_in(request), ring_id)
+    return JsonResponse(advice_on(_class_in(ring, class_id)))
+
+
+def _class_in(ring: Ring, class_id: int) -> ShowClass:
+    found = ShowClass.objects.select_related("show_breed__show").filter(pk=class_id, show_breed__ring=ring).first()
+    if found is None:
+        raise Http404
+    return found
+
+
+def _batch(request: HttpRequest) -> dict[str, Any]:
+    try:
+        batch = json.loads(request.body)
+    except (ValueError, RecursionError):
+        raise Denied("The batch is not JSON; nothing was taken from it.", status=400) from None
+    if not isinstance(batch, dict) or not isinstance(batch.get("edits"), list):
+        raise Denied('Send {"edits": [...], "since": number}; nothing was taken from this batch.', status=400)
+    if len(batch["edits"]) > actions.MOST_EDITS:
+        raise Denied(f"Send at most {actions.MOST_EDITS} edits at once; nothing was taken from this batch.", status=413)
+    return batch
+
+
+def _whole(value: Any) -> int:
+    """The sequence a tablet claims to have; anything that is no number starts it from the beginning."""
+    text = str(value)
+    return int(text) if text.isdecimal() and len(text) <= 15 else 0
