@@ -1,0 +1,1 @@
+"""Merit, the proposed order of a class, and the findings where the judge's order and the sheets disagree."""
