@@ -38,7 +38,8 @@ def sd_needed(target: Target) -> float:
 
 def too_few_pixels(measurement: Measurement, value: float, sd: float, target: Target) -> bool:
     """Whether the click error leaves the reading open: a larger picture, or steadier clicks, would close it."""
-    in_unit = abs(value) * sd if measurement.sd_of_logarithm else sd
+    # A ratio near 0 has a small SD in its unit and a boundless one of its logarithm, so the target's size counts too.
+    in_unit = max(abs(value), target.value) * sd if measurement.sd_of_logarithm else sd
     return in_unit > sd_needed(target)
 
 

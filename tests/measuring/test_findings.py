@@ -89,6 +89,12 @@ def test_landmarks_on_one_line_have_no_area():
     assert [facts["measurement"] for facts in findings(dog, "no-extent")] == ["stride-balance"]
 
 
+def test_a_triangle_of_almost_no_area_has_a_value_but_no_reading():
+    dog = having(TROT, elbow=(1655.0, 1352.51))
+    assert values(dog)["stride-balance"][1] > 100
+    assert rows(dog)["stride-balance"]["reading"] == "cannot-be-told"
+
+
 def test_a_nose_on_the_other_side_is_named_and_turns_no_value_round():
     dog = having(DOG, nose=(100.0, 420.0))
     assert findings(dog, "facing-disagrees") == [{"landmarks": ["nose"]}]
