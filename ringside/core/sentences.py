@@ -30,6 +30,90 @@ SENTENCES: dict[str, str] = {
     "another class.",
     "champion-must-use-champion-class": "This dog is a champion: the rules may send it to {classes}.",
     "win-limit-not-checked": "What a dog of this class may have won already is limited: check it with the owner.",
+    # Microchip numbers: scoring.chip
+    "chip-shortened-by-spreadsheet": "A spreadsheet has shortened the chip number to {chip}, and its last digits are "
+    "lost: type it from the papers.",
+    "chip-not-digits": "The chip number {chip} holds more than digits: type its 15 digits.",
+    "chip-wrong-length": "The chip number {chip} has {digits} digits instead of 15: check it against the papers.",
+    "chip-prefix-unknown": "No country and no maker has the number {prefix} with which the chip number {chip} begins: "
+    "check it against the papers.",
+    "chip-for-tests": "Chip numbers that begin with 999 are for tests, not for a dog: check {chip} against the papers.",
+    "chip-cannot-exist": "No chip can hold the number {chip}: its last 12 digits are above {largest}. Check it against "
+    "the papers.",
+    "chip-may-be-rounded": "The chip number {chip} ends on six zeros: a spreadsheet may have rounded it.",
+    # Files as a whole: ringside.entries.reading
+    "file-empty": "There is nothing in this file.",
+    "file-too-large": "This file is larger than {most} MB. Save the sheet with the entries alone and read that.",
+    "unpacks-too-large": "Unpacked, this workbook is larger than {most} MB. Save the sheet with the entries as CSV.",
+    "old-workbook": "This is a workbook of the old kind (.xls), or one with a password. Open it, save it as .xlsx or "
+    "CSV without a password, and read that.",
+    "not-a-workbook": "This is a packed file, but no .xlsx workbook. Save the entries as .xlsx or CSV and read that.",
+    "workbook-damaged": "This workbook cannot be opened: it is damaged or cut off. Save it again, or save it as CSV.",
+    "is-pdf": "This is a PDF, which has no table to read. Ask for the list as CSV or .xlsx.",
+    "is-picture": "This is a picture. Ask for the list as CSV or .xlsx.",
+    "is-document": "This is a text document. Save the table as CSV or .xlsx.",
+    "is-page": "This is a web page, even if its name says otherwise. Open it in a spreadsheet and save it as .xlsx.",
+    "zero-bytes-in-file": "This file holds zero bytes, which no text does. Save the list as CSV or .xlsx again.",
+    "not-in-this-encoding": "This file is not written in {encoding}: choose another encoding.",
+    "not-a-table": "No columns can be found in this file. Save the list as CSV, with commas or semicolons, or as .xlsx.",
+    "quote-never-closed": "In line {line} a quotation mark is opened and never closed, so the rest of the file would "
+    "become one cell. Close it and read the file again.",
+    "too-many-rows": "This file has more than {most} rows. Split it and read the parts.",
+    "too-many-columns": "This file has more than {most} columns. Delete those without entries and read it again.",
+    "cell-too-long": "A cell in line {line} holds more than {most} characters. Is a quotation mark missing there?",
+    "headings-only": "This file has headings and no rows below them.",
+    # Lines of a file: ringside.entries.checking
+    "formula-text": "The {what} “{text}” begins as a spreadsheet's formula does. It is kept as text and never run: "
+    "type what should stand here.",
+    "spreadsheet-error": "The {what} holds a spreadsheet's error, {text}: type what should stand here.",
+    "text-too-long": "The {what} is longer than {most} characters: shorten it.",
+    "letters-lost": "Letters were already lost in the file: {texts}. Correct them here, or ask for a better file.",
+    "letters-garbled": "The letters of “{text}” are garbled; it may have been “{meant}”.",
+    "too-many-cells": "This line has {cells} cells below {headings} headings: check that nothing has slipped into the "
+    "next column.",
+    "name-missing": "The dog's name is missing.",
+    "name-lost": "Nothing of the dog's name is left in the file ({text}): type it from the entry form.",
+    "owner-missing": "The owner is missing.",
+    "owner-lost": "Nothing of the owner's name is left in the file ({text}): type it from the entry form.",
+    "breed-missing": "The breed is missing.",
+    "breed-unknown": "Breed “{text}” is not known: did you mean {suggestion}?",
+    "breed-not-here": "Breed “{text}” is not among the breeds with a standard here: correct it, or leave the line.",
+    "variety-missing": "{breed} has varieties, and none is named: {known}.",
+    "variety-unknown": "“{text}” is no variety of the {breed}. Known: {known}.",
+    "variety-not-used": "{breed} has no varieties, so “{text}” is not kept.",
+    "sex-missing": "The sex is missing.",
+    "sex-unknown": "The sex “{text}” cannot be read: choose dog or bitch.",
+    "born-missing": "The date of birth is missing.",
+    "date-unreadable": "“{text}” cannot be read as a date ({style}).",
+    "date-could-be-either": "“{text}” is read as {born}; day and month could also be the other way round.",
+    "born-in-future": "Born {born}, which is still to come: correct the date of birth.",
+    "age-rare": "{years} years old: check the date of birth, {born}.",
+    "age-impossible": "{years} years old, born {born}: correct the date of birth.",
+    "chip-missing": "The chip number is missing.",
+    "email-missing": "There is no e-mail address, so the critique cannot be sent.",
+    "email-invalid": "“{text}” is no e-mail address: correct it, or empty the field.",
+    "class-missing": "The class is missing.",
+    "class-unknown": "Class “{text}” is not known: did you mean {suggestion}?",
+    "class-not-offered": "Class “{text}” is not offered under these rules. Offered: {known_classes}.",
+    "classes-open": "Open to this dog: {open_classes}.",
+    "age-depends-on-day": "Whether the dog has the age for this class depends on its day, {first} or {last}: set the "
+    "breed's day.",
+    "title-unknown": "“{text}” is no title that these rules know, so it is not kept.",
+    "certificate-unknown": "“{text}” is no certificate that these rules know, so it is not kept.",
+    "neutered-unreadable": "“{text}” cannot be read as yes or no.",
+    "papers-incomplete": "Not named: {missing}. The catalogue will show a gap.",
+    "own-parent": "The {parent} has the dog's own name, {name}.",
+    "parents-alike": "Sire and dam have the same name, {name}.",
+    "double": "The same as line {lines}: set this line aside.",
+    "dog-twice-in-file": "The same dog stands in line {lines} with other details: correct one and set the other aside.",
+    "chip-twice-in-file": "Line {lines} has the same chip number and another dog: one of the numbers is wrong.",
+    "studbook-twice-in-file": "Line {lines} has the same studbook number and another dog: one of the numbers is wrong.",
+    "chip-of-another-dog": "This chip number is on record for another dog, {name}: check it against the papers.",
+    "dog-has-other-chip": "{name} is on record with another chip number: check it against the papers.",
+    "studbook-of-another-dog": "This studbook number is on record for another dog, {name}.",
+    "sex-differs-from-record": "This dog is on record as a {sex}.",
+    "born-differs-from-record": "This dog is on record as born on {born}.",
+    "already-entered": "This dog is entered in this show already ({classes}).",
 }
 
 CODES = frozenset({"any_of", "class", "classes", "open_classes", "sex", "sexes", "titles", "known_classes"})
@@ -56,7 +140,7 @@ def _worded(key: str, value: Any) -> str:
     if isinstance(value, str):
         return _day(value) if ISO_DAY.fullmatch(value) else _plain(key, value)
     if isinstance(value, Iterable):
-        return listed(_plain(key, str(item)) for item in value)
+        return listed((_plain(key, str(item)) for item in value), "or" if key == "any_of" else "and")
     return "…" if value is None else str(value)
 
 
@@ -72,7 +156,7 @@ def _day(text: str) -> str:
     return f"{day.day} {day:%B} {day.year}"
 
 
-def listed(words: Iterable[str]) -> str:
+def listed(words: Iterable[str], joint: str = "and") -> str:
     """Words as a list: "a, b and c"."""
     *most, last = list(words) or ["…"]
-    return f"{', '.join(most)} and {last}" if most else last
+    return f"{', '.join(most)} {joint} {last}" if most else last
