@@ -1,0 +1,184 @@
+"""A class as it stands: what the judge has decided, what is still missing, and whether it is published."""
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from django.db.models import Count, Q
+
+from ringside.core.sentences import sentence
+from ringside.entries.models import Entry
+from ringside.results.models import Critique, Publication
+from ringside.ring.advice import advice_on
+from ringside.ring.models import Sheet
+from ringside.ring.queries import breed_name
+from ringside.shows.books import rules_of
+from ringside.shows.models import Show, ShowClass
+from scoring.findings import Finding
+
+ASSESSES = ("mark.", "choice.", "set.", "number.", "yes.", "praise.", "remark")
+
+
+@dataclass(frozen=True)
+class Row:
+    """One dog of a class. `place` counts from 1; `points` is how many points the sheet speaks of."""
+
+    entry: Entry
+    presence: str
+    grade: str
+    grade_name: str
+    reason: str
+    place: int | None
+    points: int
+    critique_signed: bool
+    missing: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Compiled:
+    """A class on the results desk. `state` is one of: to come, being judged, signed, published."""
+
+    show_class: ShowClass
+    title: str
+    state: str
+    rows: tuple[Row, ...]
+    missing: tuple[str, ...]
+    findings: tuple[Finding, ...] = field(default=())
+
+    @property
+    def is_complete(self) -> bool:
+        return not self.missing and not any(row.missing for row in self.rows)
+
+    @property
+    def summary(self) -> str:
+        """What is missing, short enough for one cell."""
+        dogs = sum(bool(row.missing) for row in self.rows)
+        return "; ".join([*self.missing, *([f"something for {dogs} of {len(self.rows)} dogs"] if dogs else [])])
+
+    @property
+    def words(self) -> list[str]:
+        """The core's findings in words, each once."""
+        return list(dict.fromkeys(sentence(finding) for finding in self.findings))
+
+
+def classes_of(show: Show) -> list[ShowClass]:
+    """The classes with dogs in them, in catalogue order."""
+    return list(
+        ShowClass.objects.filter(show_breed__show=show)
+        .select_related("show_breed__show", "show_breed__judge", "show_breed__ring", "card", "publication")
+        .annotate(dogs=Count("entries", filter=Q(entries__state=Entry.State.ENTERED)))
+        .filter(dogs__gt=0)
+        .order_by("show_breed__day", "show_breed_id", "sex", "order", "id")
+    )
+
+
+def title_of(show_class: ShowClass) -> str:
+    breed = show_class.show_breed
+    rule = rules_of(breed.show).class_rule(show_class.code)
+    sex = "dogs" if show_class.sex == "dog" else "bitches"
+    return f"{breed_name(breed)}, {rule.name.lower()} class, {sex}"
+
+
+def card_of(show_class: ShowClass) -> Sheet | None:
+    return Sheet.objects.filter(show_class=show_class).first()
+
+
+def state_of(show_class: ShowClass, card: Sheet | None, is_touched: bool = False) -> str:
+    if Publication.objects.filter(show_class=show_class).exists():
+        return "published"
+    if card and card.signed is not None:
+        return "signed"
+    return "being judged" if card or is_touched else "to come"
+
+
+def compiled(show_class: ShowClass) -> Compiled:
+    """The class from the judge's signed card, or from what is written so far where nothing is signed."""
+    card = card_of(show_class)
+    decided = decisions(card)
+    entries = show_class.entries.filter(state=Entry.State.ENTERED).select_related("dog").order_by("number", "id")
+    sheets = {sheet.entry_id: sheet for sheet in Sheet.objects.filter(entry__in=entries)}
+    rows = [_row(entry, sheets.get(entry.pk), decided, show_class) for entry in entries]
+    rows.sort(key=lambda row: (row.place is None, row.place or 0, row.entry.number or 0))
+    advice = advice_on(show_class)
+    findings = tuple(_numbered(Finding(**finding), rows) for finding in advice["findings"])
+    return Compiled(
+        show_class=show_class,
+        title=title_of(show_class),
+        state=state_of(show_class, card, bool(sheets)),
+        rows=tuple(rows),
+        missing=tuple(_missing_on(card, bool(decided.get("places")), rows)),
+        findings=findings,
+    )
+
+
+def decisions(card: Sheet | None) -> dict[str, Any]:
+    if card is None:
+        return {}
+    found: dict[str, Any] = card.fields if card.signed is None else card.signed
+    return found
+
+
+def _row(entry: Entry, sheet: Sheet | None, decided: dict[str, Any], show_class: ShowClass) -> Row:
+    key = str(entry.pk)
+    grades = {grade.code: grade for grade in rules_of(show_class.show_breed.show).grades_for(show_class.code)}
+    grade = decided.get(f"grade.{key}") or ""
+    presence = decided.get(f"presence.{key}") or "present"
+    reason = decided.get(f"reason.{key}") or ""
+    missing = []
+    if presence == "present" and grades and not grade:
+        missing.append("grade")
+    if grade and grade in grades and grades[grade].needs_reason and not reason:
+        missing.append("reason for the grade")
+    if sheet and sheet.disputed:
+        missing.append("two devices disagree; the judge settles it")
+    return Row(
+        entry=entry,
+        presence=presence,
+        grade=grade,
+        grade_name=grades[grade].name if grade in grades else "",
+        reason=reason,
+        place=_place(decided.get("places") or [], key),
+        points=sum(name.startswith(ASSESSES) for name in sheet.fields) if sheet else 0,
+        critique_signed=bool(sheet and sheet.signed is not None),
+        missing=tuple(missing),
+    )
+
+
+def _place(places: list[str], key: str) -> int | None:
+    return places.index(key) + 1 if key in places else None
+
+
+def _missing_on(card: Sheet | None, has_places: bool, rows: list[Row]) -> list[str]:
+    missing = []
+    if not has_places and any(row.presence == "present" for row in rows):
+        missing.append("places")
+    if card is None or card.signed is None:
+        missing.append("the judge's signature")
+    if card and (card.disputed or card.incomplete):
+        missing.append("two devices disagree about the class; the judge settles it")
+    if card and card.held:
+        missing.append("something was written after the signature; the judge signs again or sets it aside")
+    return missing
+
+
+def _numbered(finding: Finding, rows: list[Row]) -> Finding:
+    """The finding with catalogue numbers in the place of entry ids, as people speak of dogs."""
+    numbers = {str(row.entry.pk): row.entry.number or row.entry.dog.name for row in rows}
+    return Finding(finding.code, finding.severity, {k: _as_number(v, numbers) for k, v in finding.facts.items()})
+
+
+def _as_number(value: Any, numbers: dict[str, Any]) -> Any:
+    if isinstance(value, list | tuple):
+        return [_as_number(member, numbers) for member in value]
+    return numbers.get(value, value) if isinstance(value, str) else value
+
+
+def critiques_for(account: Any) -> list[Critique]:
+    """The published critiques of a person's own dogs, newest show first."""
+    return list(
+        Critique.objects.filter(
+            entry__dog__owners__account=account, language="en", entry__show_class__publication__isnull=False
+        )
+        .select_related("entry__dog", "entry__show", "entry__show_class__show_breed")
+        .order_by("-entry__show__first_day", "entry__number", "id")
+        .distinct()
+    )
