@@ -55,7 +55,7 @@ SENTENCES: dict[str, str] = {
     "is-page": "This is a web page, even if its name says otherwise. Open it in a spreadsheet and save it as .xlsx.",
     "zero-bytes-in-file": "This file holds zero bytes, which no text does. Save the list as CSV or .xlsx again.",
     "not-in-this-encoding": "This file is not written in {encoding}: choose another encoding.",
-    "not-a-table": "No columns can be found in this file. Save the list as CSV, with commas or semicolons, or as .xlsx.",
+    "not-a-table": "No columns can be found in this file. Save the list as CSV with commas or semicolons, or as .xlsx.",
     "quote-never-closed": "In line {line} a quotation mark is opened and never closed, so the rest of the file would "
     "become one cell. Close it and read the file again.",
     "too-many-rows": "This file has more than {most} rows. Split it and read the parts.",

@@ -6,8 +6,6 @@ from collections.abc import Iterable, Sequence
 Point = tuple[float, float]
 Bezier = tuple[Point, Point, Point, Point]
 
-SAMPLES = 4  # of each piece of a brush stroke
-
 
 def between(a: Point, b: Point, t: float, aside: float = 0.0) -> Point:
     """The point at `t` on the way from a to b, moved `aside` to the left of that way (y counts upward)."""
@@ -90,7 +88,7 @@ def _at(piece: Bezier, t: float) -> Point:
     )
 
 
-def sampled(pieces: Sequence[Bezier], samples: int = SAMPLES) -> list[Point]:
+def sampled(pieces: Sequence[Bezier], samples: int) -> list[Point]:
     points = [pieces[0][0]]
     for piece in pieces:
         points += [_at(piece, i / samples) for i in range(1, samples + 1)]
@@ -103,15 +101,36 @@ def brushed(pieces: Sequence[Bezier], weight: float, taper: tuple[float, float],
     It starts and ends at `taper` of its weight. A shaded line has its body on the right hand; it is
     heavier where it turns away from the light, which falls from above and a little from the front.
     """
-    points = sampled(pieces)
-    along = _lengths(points)
+    along = _lengths(sampled(pieces, 3))
     left, right = [], []
-    for i, point in enumerate(points):
-        direction = _direction(points[max(i - 1, 0)], points[min(i + 1, len(points) - 1)])
-        half = weight / 2 * _pressure(along[i], taper) * (_shade(direction) if shaded else 1.0)
-        left.append((point[0] + direction[1] * half, point[1] - direction[0] * half))
-        right.append((point[0] - direction[1] * half, point[1] + direction[0] * half))
-    return smooth([*left, left[-1], right[-1], right[-1], *reversed(right[:-1])])
+    for i, piece in enumerate(pieces):
+        halves = [weight / 2 * _pressure(along[3 * i + k], taper) for k in range(4)]
+        headings = [_heading(piece, k / 3) for k in range(4)]
+        if shaded:
+            halves = [half * _shade(heading) for half, heading in zip(halves, headings, strict=True)]
+        left.append(_moved(piece, headings, halves))
+        right.append(_moved(piece, headings, [-half for half in halves]))
+    end, start = left[-1][3], right[-1][3]
+    return _joined([*left, (end, end, start, start), *[(d, c, b, a) for a, b, c, d in reversed(right)]])
+
+
+def _joined(pieces: list[Bezier]) -> list[Bezier]:
+    """Each piece starts just where the one before it ended, corners and rounding included."""
+    starts = [pieces[0][0], *(piece[3] for piece in pieces[:-1])]
+    return [(start, *piece[1:]) for start, piece in zip(starts, pieces, strict=True)]
+
+
+def _heading(piece: Bezier, t: float) -> Point:
+    a, b, c, d = piece
+    if t in (0.0, 1.0):
+        return _direction(a, b) if t == 0.0 else _direction(c, d)
+    return _direction(_at(piece, t - 0.05), _at(piece, t + 0.05))
+
+
+def _moved(piece: Bezier, headings: Sequence[Point], by: Sequence[float]) -> Bezier:
+    """The piece moved to its left by so much at its start, its thirds and its end."""
+    a, b, c, d = ((p[0] + h[1] * m, p[1] - h[0] * m) for p, h, m in zip(piece, headings, by, strict=True))
+    return (a, b, c, d)
 
 
 def _lengths(points: Sequence[Point]) -> list[float]:

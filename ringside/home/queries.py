@@ -1,0 +1,77 @@
+"""What a person sees of their own dogs."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from django.utils.safestring import SafeString
+
+from ringside.entries.models import Entry
+from ringside.people.models import Account
+from ringside.results.models import Critique, Placing
+from ringside.results.queries import title_of
+from ringside.shows.books import rules_of
+from ringside.shows.models import Ring
+
+PLACES = {1: "first", 2: "second", 3: "third", 4: "fourth", 5: "fifth", 6: "sixth"}
+
+
+@dataclass(frozen=True)
+class OwnEntry:
+    entry: Entry
+    title: str
+    result: str
+    critique: Critique | None
+
+
+def rings_of(user: Any) -> list[Ring]:
+    """The rings where the person judges."""
+    if not isinstance(user, Account):
+        return []
+    return list(Ring.objects.filter(breeds__judge__account=user).select_related("show").distinct().order_by("id"))
+
+
+def entries_of(user: Any) -> list[OwnEntry]:
+    """The entries of a person's own dogs, newest show first, with what is published of them."""
+    entries = (
+        Entry.objects.filter(dog__owners__account=user)
+        .select_related("dog", "show", "show_class__show_breed__show", "show_class__publication", "placing")
+        .order_by("-show__first_day", "number", "id")
+        .distinct()
+    )
+    critiques = {
+        one.entry_id: one
+        for one in Critique.objects.filter(
+            entry__in=entries, language="en", entry__show_class__publication__isnull=False
+        )
+    }
+    return [
+        OwnEntry(entry, title_of(entry.show_class), result_words(entry), critiques.get(entry.pk)) for entry in entries
+    ]
+
+
+def result_words(entry: Entry) -> str:
+    """Grade and place in words, or why there is none yet."""
+    if entry.state == Entry.State.WITHDRAWN:
+        return "Withdrawn"
+    placing: Placing | None = getattr(entry, "placing", None)
+    if placing is None or not hasattr(entry.show_class, "publication"):
+        return "Not judged yet, or not published yet"
+    if placing.presence != "present":
+        return placing.presence.capitalize()
+    grades = {grade.code: grade.name for grade in rules_of(entry.show).grades_for(entry.show_class.code)}
+    words = [grades[placing.grade]] if placing.grade in grades else []
+    if placing.place:
+        words.append(f"placed {PLACES.get(placing.place, placing.place)}")
+    return ", ".join(words) or "Judged"
+
+
+def languages_of(critique: Critique) -> list[Critique]:
+    """The same critique in every language it was written out in, English first."""
+    order = {"en": 0, "fr": 1, "de": 2, "es": 3}
+    found = Critique.objects.filter(entry_id=critique.entry_id)
+    return sorted(found, key=lambda one: order.get(one.language, 9))
+
+
+def drawing_of(critique: Critique) -> SafeString | str:
+    """The dog's outline with the judge's marks at their places."""
+    return ""
