@@ -1,0 +1,150 @@
+"""The real thing for the journeys: the server of a deployment, on a database of its own, with the demo show in it."""
+
+import os
+import socket
+import subprocess
+import sys
+import time
+import urllib.error
+import urllib.request
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+import psycopg
+import pytest
+from playwright.sync_api import Browser, Page
+
+ROOT = Path(__file__).resolve().parents[2]
+SIZES = {"tablet": (820, 1180), "landscape": (1180, 820), "desk": (1440, 900), "phone": (390, 844)}
+
+
+@dataclass(frozen=True)
+class Site:
+    """A served site: its address, and the environment in which its commands run."""
+
+    address: str
+    environment: dict[str, str]
+    pid: int
+
+    def manage(self, *arguments: str) -> str:
+        command = [sys.executable, "manage.py", *arguments]
+        done = subprocess.run(command, cwd=ROOT, env=self.environment, capture_output=True, text=True, check=True)
+        return done.stdout
+
+
+@pytest.fixture(scope="session")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Site]:
+    folder = tmp_path_factory.mktemp("site")
+    with _database(folder) as url, _served(_environment(folder, url)) as site:
+        yield site
+
+
+@pytest.fixture
+def fresh_site(tmp_path: Path) -> Iterator[Site]:
+    """A site of one test's own, for journeys that change what others read."""
+    with _database(tmp_path) as url, _served(_environment(tmp_path, url)) as site:
+        yield site
+
+
+class _database:
+    """A SQLite file, or a database of its own on the PostgreSQL server that BROWSER_DATABASE names."""
+
+    def __init__(self, folder: Path) -> None:
+        self.server = os.environ.get("BROWSER_DATABASE")
+        self.name = f"ringside_{os.getpid()}_{folder.name}".replace("-", "_").lower()[:60]
+        self.file = folder / "site.sqlite3"
+
+    def __enter__(self) -> str:
+        if not self.server:
+            return f"sqlite:///{self.file}"
+        self._run(f'create database "{self.name}"')
+        return self.server.rpartition("/")[0] + "/" + self.name
+
+    def __exit__(self, *_: object) -> None:
+        if self.server:
+            self._run(f'drop database if exists "{self.name}" with (force)')
+
+    def _run(self, statement: str) -> None:
+        assert self.server
+        with psycopg.connect(self.server, autocommit=True) as connection:
+            connection.execute(statement)  # type: ignore[call-overload]
+
+
+def _environment(folder: Path, url: str) -> dict[str, str]:
+    return {
+        **os.environ,
+        "DJANGO_SETTINGS_MODULE": "ringside.settings",
+        "DATABASE_URL": url,
+        "DEMO": "1",
+        "SECRET_KEY": "only-for-tests-" + "y" * 50,
+        "ALLOWED_HOSTS": "127.0.0.1",
+        "STATIC_ROOT": str(folder / "static"),
+        "MEDIA_ROOT": str(folder / "media"),
+    }
+
+
+class _served:
+    """Prepared, filled with the demo show and served by the same command as a deployment."""
+
+    def __init__(self, environment: dict[str, str]) -> None:
+        self.environment = environment
+
+    def __enter__(self) -> Site:
+        port = _free_port()
+        for command in (["prepare"], ["demo"]):
+            subprocess.run([sys.executable, "manage.py", *command], cwd=ROOT, env=self.environment, check=True,
+                           stdout=subprocess.DEVNULL)  # fmt: skip
+        serve = [sys.executable, "manage.py", "serve", "--port", str(port)]
+        self.process = subprocess.Popen(serve, cwd=ROOT, env=self.environment, stdout=subprocess.DEVNULL)
+        address = f"http://127.0.0.1:{port}"
+        _wait_for(address)
+        return Site(address, self.environment, self.process.pid)
+
+    def __exit__(self, *_: object) -> None:
+        self.process.terminate()
+        self.process.wait(timeout=20)
+
+
+def _free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port: int = probe.getsockname()[1]
+        return port
+
+
+def _wait_for(address: str) -> None:
+    """Asks until the server answers; a minute at most."""
+    until = time.monotonic() + 60
+    while True:
+        try:
+            urllib.request.urlopen(address, timeout=5).close()
+            return
+        except (urllib.error.URLError, OSError):
+            if time.monotonic() > until:
+                raise
+            time.sleep(0.1)
+
+
+@pytest.fixture
+def sized(browser: Browser, site: Site) -> Iterator[object]:
+    """Opens pages of a named size on the shared site: sized("phone")."""
+    contexts = []
+
+    def open_page(size: str, address: str = site.address) -> Page:
+        width, height = SIZES[size]
+        context = browser.new_context(
+            base_url=address, viewport={"width": width, "height": height}, has_touch=size != "desk"
+        )
+        contexts.append(context)
+        page = context.new_page()
+        page.on("request", lambda request: _only_this_server(request.url, address))
+        return page
+
+    yield open_page
+    for context in contexts:
+        context.close()
+
+
+def _only_this_server(url: str, address: str) -> None:
+    assert url.startswith((address, "data:", "blob:")), f"The page asked {url}, which is not this server."
