@@ -114,9 +114,45 @@ SENTENCES: dict[str, str] = {
     "sex-differs-from-record": "This dog is on record as a {sex}.",
     "born-differs-from-record": "This dog is on record as born on {born}.",
     "already-entered": "This dog is entered in this show already ({classes}).",
+    # Sheets and class cards: scoring.placing
+    "fault": "Fault under the standard: {point}, {found}.",
+    "serious-fault": "Serious fault under the standard: {point}, {found}.",
+    "disqualifying-fault": "Disqualifying fault under the standard: {point}, {found}. The judge decides.",
+    "not-for-this-sex": "{point} is not looked at in a {sex}.",
+    "size-class": "{point} {found}: by its size {size}.",
+    "placed-without-right": "Number {entry} has a place and no right to one: it is absent, disqualified or could not be "
+    "judged. Take the place back, or correct the grade.",
+    "too-many-places": "{given} dogs are placed; these rules place {most}.",
+    "places-not-in-order": "The places do not run on: given twice {twice}, left out {left_out}.",
+    "grade-not-used": "Number {entry}: these rules have no grade “{grade}”.",
+    "reason-missing": "Number {entry} is graded {grade}: the reason must be in the report. Write it beside the grade.",
+    "disqualifying-fault-not-acted-on": "Number {entry} has a disqualifying fault on its sheet ({points}) and is graded "
+    "{grade}.",
+    "placed-below-required-grade": "Number {entry} is placed with {grade}; these rules ask at least {least} for a place.",
+    "grade-inversion": "Number {better} stands before number {lesser} with the lesser grade ({grades}).",
+    "order-against-merit": "Number {better} stands before number {lesser}, whose sheet lost less.",
+    "unequal-assessment": "Not every sheet speaks of the same points: {points}.",
 }
 
-CODES = frozenset({"any_of", "class", "classes", "open_classes", "sex", "sexes", "titles", "known_classes"})
+CODES = frozenset(
+    {
+        "grade",
+        "grades",
+        "least",
+        "point",
+        "points",
+        "found",
+        "size",
+        "any_of",
+        "class",
+        "classes",
+        "open_classes",
+        "sex",
+        "sexes",
+        "titles",
+        "known_classes",
+    }
+)
 ISO_DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 
 
