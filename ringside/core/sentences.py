@@ -129,8 +129,8 @@ SENTENCES: dict[str, str] = {
     "disqualifying-fault-not-acted-on": "Number {entry} has a disqualifying fault on its sheet ({points}) and is graded "
     "{grade}.",
     "placed-below-required-grade": "Number {entry} is placed with {grade}; these rules ask at least {least} for a place.",
-    "grade-inversion": "Number {better} stands before number {lesser} with the lesser grade ({grades}).",
-    "order-against-merit": "Number {better} stands before number {lesser}, whose sheet lost less.",
+    "grade-inversion": "The grades of numbers {entries} do not go with their places: {grades}.",
+    "order-against-merit": "The sheets of numbers {entries} say it the other way round: the first lost more marks.",
     "unequal-assessment": "Not every sheet speaks of the same points: {points}.",
 }
 
