@@ -74,9 +74,7 @@ def _give_roles(show: Show, people: dict[str, Person]) -> None:
 def _make_rings(show: Show, people: dict[str, Person]) -> None:
     for told in scenario()["breeds"]:
         ring, _ = Ring.objects.get_or_create(show=show, name=told["ring"])
-        ShowBreed.objects.create(
-            show=show, breed=told["code"], judge=people[told["judge"]], ring=ring, day=told["day"]
-        )
+        ShowBreed.objects.create(show=show, breed=told["code"], judge=people[told["judge"]], ring=ring, day=told["day"])
 
 
 def _take_entries(show: Show, secretary: Person) -> None:

@@ -25,7 +25,12 @@ class Face:
 
 FACES = (
     Face("judge", "The judge", "Ring 1 on a tablet: mark, grade, place and sign a class.", "Open the ring"),
-    Face("secretary", "The secretary", "The office: entries from a file, numbers, results as they come.", "Open the office"),
+    Face(
+        "secretary",
+        "The secretary",
+        "The office: entries from a file, numbers, results as they come.",
+        "Open the office",
+    ),
     Face("exhibitor", "The exhibitor", "Own dogs only: read the critique, take it home as a PDF.", "Open my dogs"),
 )
 LANGUAGE_NAMES = {"en": "English", "fr": "français", "de": "Deutsch", "es": "español"}

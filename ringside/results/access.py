@@ -13,7 +13,10 @@ from ringside.shows.may import may
 def access_critique(user: Any, critique_id: int) -> Critique:
     found = (
         Critique.objects.select_related(
-            "entry__dog", "entry__placing", "entry__show_class__show_breed__show", "entry__show_class__show_breed__judge"
+            "entry__dog",
+            "entry__placing",
+            "entry__show_class__show_breed__show",
+            "entry__show_class__show_breed__judge",
         )
         .filter(pk=critique_id, entry__show_class__publication__isnull=False)
         .first()

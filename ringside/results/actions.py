@@ -34,9 +34,7 @@ def publish_class(*, by: Account, show_class: ShowClass) -> Publication:
     _write_placings(found)
     publication = Publication.objects.create(show_class=show_class, by=by)
     written = freeze_critiques(show_class=show_class, found=found)
-    audit.record(
-        who=by, doing="publish class", show_id=show.pk, about=f"class:{show_class.pk}", critiques=written
-    )
+    audit.record(who=by, doing="publish class", show_id=show.pk, about=f"class:{show_class.pk}", critiques=written)
     return publication
 
 

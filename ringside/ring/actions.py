@@ -115,7 +115,9 @@ def _store(ring: Ring, edit: Edit, *, by: Account | None, role: str, state: str,
 def _refusal(raw: Any, reason: str) -> Answer:
     """A refusal that names what it refuses as far as that can be read, so that the tablet can put it aside."""
     given = raw if isinstance(raw, dict) else {}
-    members = {name: given.get(name) for name in ("v", "id", "sheet", "field", "value", "replaces", "made_at", "device")}
+    members = {
+        name: given.get(name) for name in ("v", "id", "sheet", "field", "value", "replaces", "made_at", "device")
+    }
     try:
         canonical.check_sound(members, "")
         content = canonical.digest(members)

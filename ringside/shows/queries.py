@@ -13,9 +13,7 @@ from scoring.standards import loader as standards
 def shows_of(user: Any) -> list[Show]:
     """The shows in whose office the person may work, newest first."""
     kinds = MAY["see-office"][1]
-    return list(
-        Show.objects.filter(roles__account=user, roles__kind__in=kinds).distinct().order_by("-first_day", "id")
-    )
+    return list(Show.objects.filter(roles__account=user, roles__kind__in=kinds).distinct().order_by("-first_day", "id"))
 
 
 @dataclass(frozen=True)
