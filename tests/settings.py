@@ -6,7 +6,7 @@ os.environ.setdefault("SECRET_KEY", "only-for-tests-" + "x" * 50)
 os.environ.setdefault("ALLOWED_HOSTS", "testserver,localhost,127.0.0.1")
 os.environ.setdefault("DEMO", "1")
 
-from ringside.settings import *  # noqa: F403
+from ringside.settings import *
 from ringside.settings import BASE
 
 STATIC_ROOT = BASE / "static"

@@ -19,6 +19,7 @@ from ringside.people.actions import person_for
 from ringside.people.models import Account, Person
 from ringside.results.actions import publish_class
 from ringside.ring import actions as ring_actions
+from ringside.ring.access import Worker
 from ringside.shows.models import Ring, Role, Show, ShowBreed, ShowClass
 from scoring.merging import covers_for
 from scoring.standards import loader as standards
@@ -160,9 +161,8 @@ class Pen:
     def write(self, sheet: str, fields: dict[str, Any]) -> None:
         edits = [self._edit(sheet, field, value) for field, value in fields.items()]
         assert self.breed.ring is not None
-        answers = ring_actions.take_edits(
-            ring=self.breed.ring, roles=frozenset({Role.Kind.JUDGE}), by=self.account, raw_edits=edits
-        )
+        worker = Worker(self.breed.ring, frozenset({Role.Kind.JUDGE}), self.account)
+        answers = ring_actions.take_edits(worker=worker, raw_edits=edits)
         wrong = [answer for answer in answers if answer.state != "applied"]
         assert not wrong, wrong
 

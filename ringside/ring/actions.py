@@ -8,8 +8,8 @@ from django.db import transaction
 from django.utils import timezone
 
 from ringside.entries.models import Entry
-from ringside.people.models import Account
 from ringside.ring import models
+from ringside.ring.access import Worker
 from ringside.ring.checks import check_meaning
 from ringside.ring.places import Place, place_of
 from ringside.ring.rights import doing_for
@@ -41,27 +41,27 @@ class Answer:
 
 
 @transaction.atomic
-def take_edits(*, ring: Ring, roles: frozenset[str], by: Account | None, raw_edits: Sequence[Any]) -> list[Answer]:
+def take_edits(*, worker: Worker, raw_edits: Sequence[Any]) -> list[Answer]:
     """Takes a batch of edits into a ring. The ring's row is the lock under which edits get their numbers."""
-    locked = Ring.objects.select_for_update().get(pk=ring.pk)
-    answers = [_take_one(locked, roles, by, raw) for raw in raw_edits]
+    locked = Ring.objects.select_for_update().get(pk=worker.ring.pk)
+    answers = [_take_one(locked, worker, raw) for raw in raw_edits]
     locked.save(update_fields=["sequence"])
     touched = {answer_sheet for _, answer_sheet in answers if answer_sheet}
     merged = {sheet: settle(key=sheet, ring=locked) for sheet in sorted(touched)}
     return [_as_merged(answer, merged.get(sheet)) for answer, sheet in answers]
 
 
-def _take_one(ring: Ring, roles: frozenset[str], by: Account | None, raw: Any) -> tuple[Answer, str]:
+def _take_one(ring: Ring, worker: Worker, raw: Any) -> tuple[Answer, str]:
     """The answer, and the sheet to merge again; no sheet for a refused edit."""
     try:
         edit = parse_edit(raw)
         known = models.Edit.objects.filter(pk=edit.id).first()
         if known:
             return _repeated(edit, known), known.sheet
-        role, state, reason = _admit(ring, roles, edit)
+        role, state, reason = _admit(ring, worker.roles, edit)
     except BadInput as error:
         return _refusal(raw, error.message), ""
-    _store(ring, edit, by=by, role=role, state=state, reason=reason)
+    _store(ring, edit, worker=worker, role=role, state=state, reason=reason)
     return Answer(edit.id, digest(edit), "held" if state == models.Edit.State.HELD else "applied", reason), edit.sheet
 
 
@@ -77,6 +77,8 @@ def _admit(ring: Ring, roles: frozenset[str], edit: Edit) -> tuple[str, str, str
     role = next((kind for kind in STAMPS if kind in roles and may(frozenset({kind}), doing)), None)
     if role is None:
         raise BadInput("not-allowed", f"Your role does not let you {MAY[doing][0]}.", "field")
+    if models.Tablet.objects.filter(ring=ring, device=edit.device, lost_at__isnull=False).exists():
+        return role, models.Edit.State.HELD, "This tablet was declared lost; the judge decides whether this counts."
     if edit.v != FORMAT:
         return role, models.Edit.State.HELD, "This edit was written by a newer page than the server knows."
     check_edit(edit)
@@ -91,7 +93,7 @@ def _admit(ring: Ring, roles: frozenset[str], edit: Edit) -> tuple[str, str, str
     return role, models.Edit.State.TAKEN, ""
 
 
-def _store(ring: Ring, edit: Edit, *, by: Account | None, role: str, state: str, reason: str) -> None:
+def _store(ring: Ring, edit: Edit, *, worker: Worker, role: str, state: str, reason: str) -> None:
     ring.sequence += 1
     models.Edit.objects.create(
         id=edit.id,
@@ -105,7 +107,8 @@ def _store(ring: Ring, edit: Edit, *, by: Account | None, role: str, state: str,
         device=edit.device,
         version=edit.v,
         digest=digest(edit),
-        by=by,
+        by=worker.account,
+        pairing=worker.pairing,
         role=role,
         state=state,
         reason=reason,

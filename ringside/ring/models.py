@@ -7,6 +7,27 @@ from ringside.people.models import Account
 from ringside.shows.models import Ring, ShowBreed, ShowClass
 
 
+class Pairing(models.Model):
+    """A one-time code that lets a tablet work in a ring, and what became of it. Only the code's digest is kept."""
+
+    class Kind(models.TextChoices):
+        JUDGE = "judge", "judge"
+        STEWARD = "steward", "steward"
+        WRITER = "writer", "writer"
+
+    ring = models.ForeignKey(Ring, on_delete=models.CASCADE, related_name="pairings")
+    day = models.DateField()
+    kind = models.CharField(max_length=8, choices=Kind.choices)
+    code_digest = models.CharField(max_length=64, unique=True)
+    made_by = models.ForeignKey(Account, null=True, on_delete=models.SET_NULL, related_name="+")
+    made_at = models.DateTimeField()
+    used_at = models.DateTimeField(null=True)
+    ends_at = models.DateTimeField(null=True)
+
+    def __str__(self) -> str:
+        return f"{self.ring} as {self.kind}"
+
+
 class Edit(models.Model):
     """One change of one field, as it came from a device. Never changed, never deleted: edits are the audit trail."""
 
@@ -26,6 +47,7 @@ class Edit(models.Model):
     version = models.PositiveSmallIntegerField(default=1)
     digest = models.CharField(max_length=64)
     by = models.ForeignKey(Account, null=True, on_delete=models.SET_NULL, related_name="+")
+    pairing = models.ForeignKey(Pairing, null=True, on_delete=models.SET_NULL, related_name="edits")
     role = models.CharField(max_length=12, blank=True)
     state = models.CharField(max_length=8, choices=State.choices, default=State.TAKEN)
     reason = models.CharField(max_length=200, blank=True)
@@ -76,3 +98,22 @@ class Mark(models.Model):
 
     def __str__(self) -> str:
         return f"{self.point} {self.mark:+d}"
+
+
+class Tablet(models.Model):
+    """A device that has spoken with the server: what it says it still holds, and whether it was declared lost."""
+
+    ring = models.ForeignKey(Ring, on_delete=models.CASCADE, related_name="tablets")
+    device = models.CharField(max_length=64)
+    pairing = models.ForeignKey(Pairing, null=True, on_delete=models.SET_NULL, related_name="tablets")
+    role = models.CharField(max_length=12, blank=True)
+    seen_at = models.DateTimeField()
+    unsent = models.PositiveIntegerField(default=0)
+    lost_at = models.DateTimeField(null=True)
+    lost_reason = models.CharField(max_length=200, blank=True)
+
+    class Meta:
+        constraints = [models.UniqueConstraint(fields=["ring", "device"], name="tablet_once_in_a_ring")]
+
+    def __str__(self) -> str:
+        return f"{self.role} {self.device[:6]}"

@@ -3,6 +3,7 @@
 import json
 from typing import Any
 
+from django.contrib.auth.views import redirect_to_login
 from django.http import Http404, HttpRequest, HttpResponse, JsonResponse
 from django.shortcuts import render
 from django.views.decorators.csrf import ensure_csrf_cookie
@@ -10,38 +11,33 @@ from django.views.decorators.http import require_GET, require_http_methods
 
 from ringside.core.denied import Denied
 from ringside.core.sentences import SENTENCES
-from ringside.people.models import Account
-from ringside.ring import actions, queries
+from ringside.ring import actions, queries, tablets
+from ringside.ring.access import access_worker
 from ringside.ring.advice import advice_on
-from ringside.shows.access import access_ring
 from ringside.shows.models import Ring, ShowClass
-
-
-def _signed_in(request: HttpRequest) -> Account:
-    if not isinstance(request.user, Account):
-        raise Denied("Sign in again; everything written on this tablet is kept.", status=401)
-    return request.user
 
 
 @require_GET
 @ensure_csrf_cookie
 def page(request: HttpRequest, ring_id: int) -> HttpResponse:
-    if not isinstance(request.user, Account):
-        from django.contrib.auth.views import redirect_to_login
-
+    try:
+        worker = access_worker(request, ring_id)
+    except Denied as denied:
+        if denied.status != 401:
+            raise
         return redirect_to_login(request.get_full_path())
-    ring, _ = access_ring(request.user, ring_id)
-    return render(request, "ring/ring.html", {"ring": ring})
+    return render(request, "ring/ring.html", {"ring": worker.ring})
 
 
 @require_GET
 def day(request: HttpRequest, ring_id: int) -> JsonResponse:
     """What the page shows of the day, the words of findings, and every edit so far."""
-    ring, roles = access_ring(_signed_in(request), ring_id)
+    worker = access_worker(request, ring_id)
+    ring = worker.ring
     return JsonResponse(
         {
             **queries.day_of(ring),
-            "roles": sorted(roles),
+            "roles": sorted(worker.roles),
             "sentences": SENTENCES,
             "edits": queries.edits_since(ring, 0),
             "sequence": ring.sequence,
@@ -52,23 +48,24 @@ def day(request: HttpRequest, ring_id: int) -> JsonResponse:
 @require_http_methods(["GET", "POST"])
 def edits(request: HttpRequest, ring_id: int) -> JsonResponse:
     """POST takes a batch and answers per edit; both tell what is new since the sequence the tablet has."""
-    ring, roles = access_ring(_signed_in(request), ring_id)
+    worker = access_worker(request, ring_id)
     answers: list[dict[str, str]] = []
     since = request.GET.get("since", "0")
     if request.method == "POST":
         batch = _batch(request)
         since = batch.get("since", 0)
-        taken = actions.take_edits(ring=ring, roles=roles, by=_signed_in(request), raw_edits=batch["edits"])
+        taken = actions.take_edits(worker=worker, raw_edits=batch["edits"])
         answers = [answer.as_json() for answer in taken]
-    new = queries.edits_since(ring, _whole(since))
+        tablets.note(worker=worker, device=batch.get("device"), unsent=_whole(batch.get("unsent", 0)))
+    new = queries.edits_since(worker.ring, _whole(since))
     sequence = max([_whole(since), *(edit["seq"] for edit in new)])
     return JsonResponse({"answers": answers, "edits": new, "sequence": sequence})
 
 
 @require_GET
 def advice(request: HttpRequest, ring_id: int, class_id: int) -> JsonResponse:
-    ring, _ = access_ring(_signed_in(request), ring_id)
-    return JsonResponse(advice_on(_class_in(ring, class_id)))
+    worker = access_worker(request, ring_id)
+    return JsonResponse(advice_on(_class_in(worker.ring, class_id)))
 
 
 def _class_in(ring: Ring, class_id: int) -> ShowClass:

@@ -8,6 +8,7 @@ from ringside.results import actions, queries
 from ringside.results.access import access_critique
 from ringside.results.models import Critique, Placing
 from ringside.ring import actions as ring
+from ringside.ring.access import Worker
 from scoring.merging import covers_for
 from tests.shows_for_tests import SmallShow, small_show
 
@@ -20,7 +21,7 @@ class Pen:
 
     def write(self, sheet: str, **fields) -> None:
         answers = ring.take_edits(
-            ring=self.at.ring, roles=frozenset({"judge"}), by=self.at.accounts["judge"],
+            worker=Worker(self.at.ring, frozenset({"judge"}), self.at.accounts["judge"]),
             raw_edits=[self._edit(sheet, field.replace("__", "."), value) for field, value in fields.items()],
         )  # fmt: skip
         assert {answer.state for answer in answers} == {"applied"}, answers
@@ -78,7 +79,7 @@ def test_a_disqualification_without_its_reason_is_missing(judged):
     pen.count = 100
     before = ring.models.Edit.objects.get(sheet=card, field=f"reason.{third}")
     edit = pen._edit(card, f"reason.{third}", "") | {"replaces": [before.pk]}
-    ring.take_edits(ring=judged.ring, roles=frozenset({"judge"}), by=judged.accounts["judge"], raw_edits=[edit])
+    ring.take_edits(worker=Worker(judged.ring, frozenset({"judge"}), judged.accounts["judge"]), raw_edits=[edit])
     assert "something was written after the signature" in " ".join(queries.compiled(judged.show_class).missing)
 
 
@@ -108,7 +109,7 @@ def test_a_frozen_critique_does_not_change_when_marks_change_later(judged):
     pen = Pen(judged)
     pen.count = 300
     ring.take_edits(
-        ring=judged.ring, roles=frozenset({"judge"}), by=judged.accounts["judge"],
+        worker=Worker(judged.ring, frozenset({"judge"}), judged.accounts["judge"]),
         raw_edits=[pen._edit(f"entry:{judged.entries[0].pk}", "mark.drive", -2)],
     )  # fmt: skip
     actions.publish_critiques(by=judged.accounts["secretary"], show_class=judged.show_class)
@@ -153,7 +154,7 @@ def test_findings_speak_of_catalogue_numbers(judged):
     sign = pen._edit(card, "signature", {"covers": [edit["id"]]}) | {"replaces": [signature.pk]}
     covers = [e.pk for e in ring.models.Edit.objects.filter(sheet=card).exclude(field__in=["places", "signature"])]
     sign["value"]["covers"] += covers
-    ring.take_edits(ring=judged.ring, roles=frozenset({"judge"}), by=judged.accounts["judge"], raw_edits=[edit, sign])
+    ring.take_edits(worker=Worker(judged.ring, frozenset({"judge"}), judged.accounts["judge"]), raw_edits=[edit, sign])
     assert (
         "The grades of numbers 2 and 1 do not go with their places: very good and excellent."
         in queries.compiled(judged.show_class).words

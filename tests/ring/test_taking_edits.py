@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from hypothesis.extra.django import TestCase
 
 from ringside.ring import actions
+from ringside.ring.access import Worker
 from ringside.ring.models import Edit, Mark, Sheet
 from scoring.merging import covers_for, merge, settled
 from tests.shows_for_tests import SmallShow, small_show
@@ -23,7 +24,7 @@ def edit(sheet: str, field: str, value: Any, number: int = 1, replaces: tuple[st
 
 
 def take(at: SmallShow, *edits: Any, role: str = "judge") -> list[actions.Answer]:
-    return actions.take_edits(ring=at.ring, roles=frozenset({role}), by=at.accounts[role], raw_edits=edits)
+    return actions.take_edits(worker=Worker(at.ring, frozenset({role}), at.accounts[role]), raw_edits=edits)
 
 
 @pytest.fixture
@@ -158,7 +159,9 @@ def test_the_ring_numbers_its_edits_without_gaps(at):
 def test_two_clubs_rings_do_not_share_numbers(at):
     take(at, edit(sheet_of(at), "mark.croup", 1))
     other = edit(f"entry:{at.other_entry.pk}", "mark.croup", 1, number=9)
-    actions.take_edits(ring=at.other_ring, roles=frozenset({"judge"}), by=at.accounts["other-judge"], raw_edits=[other])
+    actions.take_edits(
+        worker=Worker(at.other_ring, frozenset({"judge"}), at.accounts["other-judge"]), raw_edits=[other]
+    )
     assert sorted(Edit.objects.values_list("ring__name", "sequence")) == [("1", 1), ("2", 1)]
 
 
