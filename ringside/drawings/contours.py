@@ -263,7 +263,9 @@ def ear(frame: Frame) -> list[Line]:
         return tuple(frame.head(top[0] + (u - top[0]) * size, top[1] + (v - top[1]) * size) for u, v in points)
 
     front = at((0.235, 0.012), (0.315, -0.03), (0.36, -0.12), (0.35, -0.24), (0.315, -0.36), (0.28, -0.43))
-    rear = at((0.28, -0.43), (0.235, -0.425), (0.16, -0.345), (0.085, -0.2), (0.065, -0.09), (0.1, -0.015), (0.15, 0.012))
+    rear = at(
+        (0.28, -0.43), (0.235, -0.425), (0.16, -0.345), (0.085, -0.2), (0.065, -0.09), (0.1, -0.015), (0.15, 0.012)
+    )
     fold = at((0.13, -0.03), (0.19, 0.002), (0.26, -0.03), (0.295, -0.09))
     return [
         Line("ear-front", front, 1.0, (0.2, 0.5)),
@@ -276,7 +278,14 @@ def eye(frame: Frame) -> list[Line]:
     def at(x: float, y: float) -> Point:
         return frame.head(1.0 - frame.build.muzzle - 0.035 + x, -0.085 + y)
 
-    ball = (at(-0.02, -0.004), at(-0.006, 0.013), at(0.014, 0.012), at(0.026, -0.008), at(0.008, -0.022), at(-0.012, -0.018))
+    ball = (
+        at(-0.02, -0.004),
+        at(-0.006, 0.013),
+        at(0.014, 0.012),
+        at(0.026, -0.008),
+        at(0.008, -0.022),
+        at(-0.012, -0.018),
+    )
     upper = (at(-0.046, -0.022), at(-0.02, 0.008), at(0.01, 0.018), at(0.032, 0.002), at(0.05, -0.03))
     lower = (at(-0.034, -0.02), at(-0.003, -0.027), at(0.034, -0.02))
     brow = (at(-0.05, 0.046), at(-0.008, 0.064), at(0.03, 0.05))
@@ -295,16 +304,45 @@ def details(frame: Frame) -> list[Line]:
     b = frame.build.bone
     return [
         fine("cheek", frame.face(0.04, -0.24), frame.face(-0.08, -0.31), frame.face(-0.16, -0.4)),
-        fine("crest", frame.head(0.14, -0.35), frame.on("occiput", "point-of-shoulder", 0.4, 0.0), frame.on("occiput", "point-of-shoulder", 0.7, -0.03)),
-        fine("blade", frame.on("withers", "point-of-shoulder", 0.16, -0.02), frame.on("withers", "point-of-shoulder", 0.5, 0.012),
-             frame.on("withers", "point-of-shoulder", 0.86, 0.0)),
-        fine("arm", frame.on("point-of-shoulder", "elbow", 0.0, -0.03), frame.on("point-of-shoulder", "elbow", 0.35, -0.045),
-             frame.on("point-of-shoulder", "elbow", 0.68, -0.05)),
+        fine(
+            "crest",
+            frame.head(0.14, -0.35),
+            frame.on("occiput", "point-of-shoulder", 0.4, 0.0),
+            frame.on("occiput", "point-of-shoulder", 0.7, -0.03),
+        ),
+        fine(
+            "blade",
+            frame.on("withers", "point-of-shoulder", 0.16, -0.02),
+            frame.on("withers", "point-of-shoulder", 0.5, 0.012),
+            frame.on("withers", "point-of-shoulder", 0.86, 0.0),
+        ),
+        fine(
+            "arm",
+            frame.on("point-of-shoulder", "elbow", 0.0, -0.03),
+            frame.on("point-of-shoulder", "elbow", 0.35, -0.045),
+            frame.on("point-of-shoulder", "elbow", 0.68, -0.05),
+        ),
         fine("elbow", frame.at("elbow", -0.05, 0.07), frame.at("elbow", -0.02, 0.01), frame.at("elbow", 0.0, -0.05)),
-        fine("rib", frame.at("brisket", -0.26, 0.29), frame.at("brisket", -0.3, 0.21), frame.at("brisket", -0.3, 0.14), weight=0.4),
+        fine(
+            "rib",
+            frame.at("brisket", -0.26, 0.29),
+            frame.at("brisket", -0.3, 0.21),
+            frame.at("brisket", -0.3, 0.14),
+            weight=0.4,
+        ),
         fine("flank", frame.at("stifle", 0.06, 0.12), frame.at("stifle", 0.085, 0.2), frame.at("stifle", 0.07, 0.28)),
-        fine("thigh", frame.on("hip", "stifle", 0.35, -0.06), frame.on("hip", "stifle", 0.7, -0.055), frame.on("hip", "stifle", 0.98, -0.02)),
-        fine("tendon", frame.on("stifle", "hock", 0.55, -0.02), frame.on("stifle", "hock", 0.8, 0.002), frame.at("hock", 0.03, -0.02)),
+        fine(
+            "thigh",
+            frame.on("hip", "stifle", 0.35, -0.06),
+            frame.on("hip", "stifle", 0.7, -0.055),
+            frame.on("hip", "stifle", 0.98, -0.02),
+        ),
+        fine(
+            "tendon",
+            frame.on("stifle", "hock", 0.55, -0.02),
+            frame.on("stifle", "hock", 0.8, 0.002),
+            frame.at("hock", 0.03, -0.02),
+        ),
         *toes("front", frame.at("front-foot"), b),
         *toes("rear", frame.at("rear-foot"), b),
     ]
@@ -349,7 +387,15 @@ def solids(frame: Frame) -> dict[str, tuple[Point, ...]]:
     return {
         "head": head,
         "neck": (*nape[6:], face[0], frame.head(0.2, -0.2), *jaw[7:11], frame.at("point-of-shoulder")),
-        "body": (*nape[1:7], frame.at("point-of-shoulder"), *jaw[10:], frame.at("elbow", 0.05), *belly(frame).knots[1:6], frame.on("hip", "stifle", 0.5), frame.at("pin-bone")),
+        "body": (
+            *nape[1:7],
+            frame.at("point-of-shoulder"),
+            *jaw[10:],
+            frame.at("elbow", 0.05),
+            *belly(frame).knots[1:6],
+            frame.on("hip", "stifle", 0.5),
+            frame.at("pin-bone"),
+        ),
         "tail": (*over, *under[:-1]),
         "forequarters": (frame.at("withers"), frame.at("point-of-shoulder", 0.02), *front),
         "hindquarters": (frame.at("croup-start"), *rear),
@@ -382,5 +428,3 @@ def far_shade(frame: Frame) -> list[Segment]:
 
 def _dense(knots: tuple[Point, ...]) -> list[Point]:
     return sampled(smooth(knots), 6)
-
-

@@ -30,7 +30,9 @@ def hatched(shapes: Sequence[Sequence[Point]], spacing: float, slope: float) -> 
     for row in range(math.ceil(min(rows) / spacing), math.floor(max(rows) / spacing) + 1):
         y = row * spacing
         for start, end in _merged([span for shape in turned for span in _spans(shape, y)]):
-            segments.append(((start * cos - y * sin, start * sin + y * cos), (end * cos - y * sin, end * sin + y * cos)))
+            segments.append(
+                ((start * cos - y * sin, start * sin + y * cos), (end * cos - y * sin, end * sin + y * cos))
+            )
     return segments
 
 

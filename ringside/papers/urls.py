@@ -1,4 +1,9 @@
-from django.urls import URLPattern
+from django.urls import path
+
+from ringside.papers import views
 
 app_name = "papers"
-urlpatterns: list[URLPattern] = []
+urlpatterns = [
+    path("critiques/<int:critique_id>.pdf", views.critique, name="critique"),
+    path("results/<slug:slug>/<int:class_id>.pdf", views.results, name="results"),
+]

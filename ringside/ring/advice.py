@@ -50,5 +50,7 @@ def content_of(fields: dict[str, Any]) -> dict[str, Any]:
         kind, _, point = field.partition(".")
         if kind in PLURAL:
             content[PLURAL[kind]][point] = value
-    content["teeth_missing"] = fields.get("set.teeth") or []
+    if fields.get("set.teeth") is not None:
+        # An empty list says that the teeth were looked at and are all there; without one they were not.
+        content["teeth_missing"] = fields["set.teeth"]
     return content
