@@ -105,6 +105,11 @@ export class Store extends EventTarget {
     return this.#read("notes", (notes) => notes.get(name));
   }
 
+  /** Keeps a value under a name, in the place of what was there. @param {string} name @param {any} value */
+  note(name, value) {
+    return this.#write("notes", (notes) => notes.put(value, name));
+  }
+
   /** The note of this name; where there is none, this value from now on. @param {string} name @param {any} value */
   keep(name, value) {
     return this.#write("notes", (notes) => {
