@@ -24,9 +24,9 @@ DOORS = {
     "critique": "scoring.critique.doors:critique",
     "points": "scoring.rules.doors:points",
     "titles": "scoring.rules.doors:titles",
-    "panel": "scoring.placing.doors:panel",
-    "agreement": "scoring.agreement:door",
-    "timetable": "scoring.timetable:door",
+    "panel": "scoring.placing.panel_door:panel",
+    "agreement": "scoring.agreement.doors:agreement",
+    "timetable": "scoring.timetable.doors:timetable",
 }
 MOST_BYTES = 32 * 1024 * 1024
 
