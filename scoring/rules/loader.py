@@ -72,7 +72,9 @@ def _load(code: str, on: date | None, overlays: tuple[str, ...]) -> RuleBook:
     for overlay in overlays:
         if overlay not in overlay_codes(code):
             raise KeyError(overlay)
-        table = _laid_over(table, _read(DATA / "overlays" / f"{overlay}.toml"))
+        above = _read(DATA / "overlays" / f"{overlay}.toml")
+        named = {"code": code, "name": f"{table['name']}, {above['name']}"}
+        table = {**_laid_over(table, above), **named}
     return _book(_in_force(table, on), overlays)
 
 
@@ -130,13 +132,13 @@ def _book(table: Table, overlays: tuple[str, ...]) -> RuleBook:
         code=table["code"],
         name=table["name"],
         edition=table["edition"],
-        dated=table["dated"],
+        dated=table.get("dated"),
         overlays=overlays,
         languages=tuple(table["languages"]),
         age_day=table["age_day"],
         upper_age_day=table.get("upper_age_day", table["age_day"]),
         places=table["places"],
-        classes_per_dog=table["classes_per_dog"],
+        classes_per_dog=table.get("classes_per_dog"),
         classes=_all(_ordered(table), lambda record: _class(record, table["neutered"])),
         grades=_all(table.get("grades", []), lambda record: _grade(record, ranks[record["code"]])),
         scales=_all(table.get("scales", []), _scale),
@@ -176,7 +178,8 @@ def _class(record: Table, neutered: Any) -> ClassRule:
         certificates=tuple(record.get("certificates", ())),
         scale=record.get("scale"),
         win_limit=record.get("win_limit", False),
-        champions_elsewhere=record.get("champions_elsewhere"),
+        champions_elsewhere=record.get("champions_elsewhere", "allowed"),
+        places=record.get("places"),
         provenance=_provenance(record),
     )
 
@@ -224,7 +227,12 @@ def _title(record: Table) -> TitleRule:
 
 
 def _route(record: Table) -> TitleRoute:
-    return TitleRoute(record["code"], record.get("counts_from", {}), _all(record["needs"], _need))
+    return TitleRoute(
+        code=record["code"],
+        counts_from=record.get("counts_from", {}),
+        once_a_show=tuple(record.get("once_a_show", ())),
+        needs=_all(record["needs"], _need),
+    )
 
 
 def _need(record: Table) -> Need:
@@ -233,6 +241,7 @@ def _need(record: Table) -> Need:
         awards=tuple(record["awards"]),
         least=record.get("least", 1),
         months=record.get("months"),
+        until_months=record.get("until_months"),
         provenance=_provenance(record),
     )
 
@@ -257,4 +266,4 @@ def _points(table: Table) -> PointsRule:
 
 def _points_win(record: Table) -> PointsWin:
     counts = {sex: tuple(record[sex]) for sex in SEXES if sex in record}
-    return PointsWin(record["code"], counts, record.get("fixed"), _provenance(record))
+    return PointsWin(record["code"], counts, record.get("fixed"), record.get("full_from_dogs"), _provenance(record))

@@ -5,15 +5,14 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import Literal, TypeVar
 
-from scoring.findings import Severity
-
 Verified = Literal["read", "derived", "memory"]
 Sex = Literal["dog", "bitch"]
 AgeDay = Literal["show-day", "day-before", "first-day-of-show", "day-before-first-day"]
 LastDay = Literal["included", "excluded", "open-question"]
 Neutered = Literal["allowed", "barred", "required"]
-Level = Literal["sex", "breed", "group", "show", "trial"]
-AwardKind = Literal["certificate", "reserve", "best", "trial"]
+Elsewhere = Literal["allowed", "notes", "warns", "refuses"]
+Level = Literal["class", "sex", "breed", "group", "show", "trial"]
+AwardKind = Literal["certificate", "reserve", "best", "result"]
 SEXES: tuple[Sex, Sex] = ("dog", "bitch")
 
 
@@ -67,6 +66,7 @@ class ClassRule:
     `titles`: one of these must be held; `documents`: all of these must be there. `scale` None: not graded.
     `win_limit`: what the dog may already have won is limited, which nothing here can check.
     `champions_elsewhere`: how much it matters that a confirmed champion stands here and not in its own class.
+    `places`: how many dogs this class places, where it differs from the book's.
     """
 
     code: str
@@ -81,7 +81,8 @@ class ClassRule:
     certificates: tuple[str, ...]
     scale: str | None
     win_limit: bool
-    champions_elsewhere: Severity | None
+    champions_elsewhere: Elsewhere
+    places: int | None
     provenance: Provenance
 
 
@@ -115,21 +116,29 @@ class Award:
 
 @dataclass(frozen=True, slots=True)
 class Need:
-    """One condition of a title route. `kind` names the function of titles.py that checks it."""
+    """One condition of a title route. `kind` names the function of titles.py that checks it.
+
+    `least` is how many it asks for; `months` an age or a span to complete; `until_months` an age not to pass.
+    """
 
     kind: str
     awards: tuple[str, ...]
     least: int
     months: int | None
+    until_months: int | None
     provenance: Provenance
 
 
 @dataclass(frozen=True, slots=True)
 class TitleRoute:
-    """One way to a title: all of its needs. Wins of an award count from `counts_from[award]` on, where given."""
+    """One way to a title: all of its needs. Wins of an award count from `counts_from[award]` on, where given.
+
+    Of the wins in `once_a_show` only the one of most points counts at each show.
+    """
 
     code: str
     counts_from: Mapping[str, date]
+    once_a_show: tuple[str, ...]
     needs: tuple[Need, ...]
 
 
@@ -145,11 +154,15 @@ class TitleRule:
 
 @dataclass(frozen=True, slots=True)
 class PointsWin:
-    """A win that earns points by the dogs counted for it, by the winner's sex; or a fixed number of points."""
+    """A win that earns points by the dogs counted for it, by the winner's sex; or a fixed number of points.
+
+    `full_from_dogs`: fewer dogs than this give less than the fixed points.
+    """
 
     code: str
     counts: Mapping[Sex, tuple[str, ...]]
     fixed: int | None
+    full_from_dogs: int | None
     provenance: Provenance
 
 
@@ -195,13 +208,13 @@ class RuleBook:
     code: str
     name: str
     edition: str
-    dated: date
+    dated: date | None
     overlays: tuple[str, ...]
     languages: tuple[str, ...]
     age_day: AgeDay
     upper_age_day: AgeDay
     places: int
-    classes_per_dog: int
+    classes_per_dog: int | None
     classes: tuple[ClassRule, ...]
     grades: tuple[Grade, ...]
     scales: tuple[GradeScale, ...]
@@ -240,6 +253,11 @@ class RuleBook:
         """The grades a class uses, best first; none where the class is not graded."""
         scale = self._scale_of(class_code)
         return tuple(self.grade(code) for code in scale.grades) if scale else ()
+
+    def places_for(self, class_code: str) -> int:
+        """How many dogs a class places."""
+        own = self.class_rule(class_code).places
+        return self.places if own is None else own
 
     def least_grade_for(self, class_code: str) -> str | None:
         """The least grade of this class that may be placed; None where the rules set none."""
