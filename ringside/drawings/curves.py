@@ -1,5 +1,6 @@
 """Smooth curves through knots, and the brush that draws them. Paths hold only absolute M, C and Z."""
 
+import itertools
 import math
 from collections.abc import Iterable, Sequence
 
@@ -24,7 +25,7 @@ def smooth(knots: Sequence[Point], closed: bool = False) -> list[Bezier]:
 
 def _runs(knots: Sequence[Point]) -> list[list[Point]]:
     runs: list[list[Point]] = [[knots[0]]]
-    for before, knot in zip(knots, knots[1:], strict=False):
+    for before, knot in itertools.pairwise(knots):
         if knot == before:
             runs.append([knot])
         else:
@@ -135,7 +136,7 @@ def _moved(piece: Bezier, headings: Sequence[Point], by: Sequence[float]) -> Bez
 
 def _lengths(points: Sequence[Point]) -> list[float]:
     total, sums = 0.0, [0.0]
-    for a, b in zip(points, points[1:], strict=False):
+    for a, b in itertools.pairwise(points):
         total += _distance(a, b)
         sums.append(total)
     return [part / (total or 1.0) for part in sums]

@@ -5,9 +5,10 @@ from functools import lru_cache
 
 from ringside.drawings import contours, curves
 from ringside.drawings.build import RECTANGULAR, Build, landmarks
-from ringside.drawings.contours import Frame, Line, Tone
 from ringside.drawings.curves import Point
+from ringside.drawings.frame import Frame, Line, Tone
 from ringside.drawings.hatching import Segment, shortened
+from ringside.drawings.limbs import far_lines
 from ringside.drawings.places import laid_out, spots
 
 WIDTH = 1000.0
@@ -60,7 +61,7 @@ class Sheet:
 def outline(build: Build = RECTANGULAR) -> Outline:
     """The standing dog of this build, seen from the side and facing right."""
     frame = Frame(build, landmarks(build))
-    near, far = contours.near_lines(frame), contours.far_lines(frame)
+    near, far = contours.near_lines(frame), far_lines(frame)
     sheet = _fitted([*near, *far])
     solids = {name: _closed(knots, sheet) for name, knots in contours.solids(frame).items()}
     marked = {code: sheet(spot) for code, spot in spots(frame).items()}

@@ -2,8 +2,9 @@
 
 import math
 
-from ringside.drawings.contours import Frame
+from ringside.drawings.contours import tail
 from ringside.drawings.curves import Point
+from ringside.drawings.frame import Frame
 
 APART = 34.0  # the least distance of two markers, picture units
 MARKER = 26.0  # the widest marker
@@ -78,6 +79,7 @@ def _head(frame: Frame) -> dict[str, Point]:
 
 
 def _trunk(frame: Frame) -> dict[str, Point]:
+    over = tail(frame)[0].knots
     return {
         "withers": frame.at("withers"),
         "topline": frame.on("withers", "croup-start", 0.42, 0.0),
@@ -89,9 +91,9 @@ def _trunk(frame: Frame) -> dict[str, Point]:
         "ribs": frame.at("brisket", -0.14, 0.26),
         "underline": frame.on("brisket", "stifle", 0.62, -0.06),
         "tail-set": frame.at("tail-set"),
-        "tail-carriage": frame.on("tail-set", "hock", 0.35, -0.11),
-        "tail-form": frame.on("tail-set", "hock", 0.6, -0.13),
-        "tail-length": frame.at("hock", -0.1, 0.07),
+        "tail-carriage": over[-3],
+        "tail-form": over[-4],
+        "tail-length": over[0],
     }
 
 
