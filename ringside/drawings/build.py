@@ -46,6 +46,7 @@ class Build:
     ear_size: float = 1.0
     tail: Tail = "hanging"
     tail_length: float = 1.0
+    fringe: float = 0.0  # length of the long hair under the body, of the wither height
 
 
 RECTANGULAR = Build()

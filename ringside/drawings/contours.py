@@ -3,6 +3,8 @@
 Each line runs clockwise, the body on its right hand; a knot given twice is a corner. The figures are drawn by eye.
 """
 
+import math
+
 from ringside.drawings.curves import Point, between, sampled, smooth
 from ringside.drawings.frame import Frame, Line
 from ringside.drawings.hatching import Segment, crescent, hatched
@@ -25,6 +27,7 @@ def near_lines(frame: Frame) -> list[Line]:
         *ear(frame),
         *eye(frame),
         *details(frame),
+        *fringe(frame),
     ]
 
 
@@ -125,6 +128,32 @@ def details(frame: Frame) -> list[Line]:
         *toes("front", frame.at("front-foot"), b),
         *toes("rear", frame.at("rear-foot"), b),
     ]
+
+
+def fringe(frame: Frame) -> list[Line]:
+    """Locks of a long coat, hanging from chest, belly, forearm, thigh and tail."""
+    if not frame.build.fringe:
+        return []
+    throat_line, rear, front = throat(frame).knots, hind_leg(frame).knots, front_leg(frame).knots
+    hanging = (
+        (throat_line[7:], 9, 0.55),
+        (belly(frame).knots[:6], 15, 0.8),
+        (front[-6:], 8, 0.8),
+        (rear[-9:-2], 11, 1.0),
+        (tail(frame)[1].knots, 9, 1.3),
+    )
+    return [lock for knots, count, long in hanging for lock in _locks(knots, count, long * frame.build.fringe)]
+
+
+def _locks(knots: tuple[Point, ...], count: int, long: float) -> list[Line]:
+    points = _dense(knots)
+    locks = []
+    for i in range(count):
+        x, y = points[i * (len(points) - 1) // (count - 1)]
+        reach = long * (0.75 + 0.25 * math.cos(2.4 * i))
+        tip = (x - 0.35 * reach, y - reach)
+        locks.append(Line("lock", ((x, y), (x - 0.04 * reach, y - 0.55 * reach), tip), 0.55, (0.7, 0.05), "detail"))
+    return locks
 
 
 def solids(frame: Frame) -> dict[str, tuple[Point, ...]]:

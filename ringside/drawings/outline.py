@@ -62,7 +62,7 @@ def outline(build: Build = RECTANGULAR) -> Outline:
     """The standing dog of this build, seen from the side and facing right."""
     frame = Frame(build, landmarks(build))
     near, far = contours.near_lines(frame), far_lines(frame)
-    sheet = _fitted([*near, *far])
+    sheet = sheet_of(build)
     solids = {name: _closed(knots, sheet) for name, knots in contours.solids(frame).items()}
     marked = {code: sheet(spot) for code, spot in spots(frame).items()}
     places, leaders = laid_out(marked, WIDTH, sheet.height)
@@ -70,10 +70,10 @@ def outline(build: Build = RECTANGULAR) -> Outline:
         width=WIDTH,
         height=sheet.height,
         under=tuple(_inked(line, sheet) for line in far),
-        under_shade=_penned(contours.far_shade(frame), sheet),
+        under_shade=penned(contours.far_shade(frame), sheet),
         body=tuple(solids.values()),
         strokes=tuple(_inked(line, sheet) for line in near),
-        shade=_penned(contours.shade(frame), sheet),
+        shade=penned(contours.shade(frame), sheet),
         places=places,
         leaders=leaders,
         regions=_regions(solids),
@@ -81,7 +81,10 @@ def outline(build: Build = RECTANGULAR) -> Outline:
     )
 
 
-def _fitted(lines: list[Line]) -> Sheet:
+def sheet_of(build: Build) -> Sheet:
+    """As large as the picture allows, an ordinary dog always at the same scale."""
+    frame = Frame(build, landmarks(build))
+    lines = [*contours.near_lines(frame), *far_lines(frame)]
     points = [knot for line in lines for knot in line.knots]
     least, most, top = min(x for x, _ in points), max(x for x, _ in points), max(y for _, y in points)
     scale = min(SCALE, (WIDTH - 2 * MARGIN_SIDE) / (most - least))
@@ -102,7 +105,7 @@ def _closed(knots: tuple[Point, ...], sheet: Sheet) -> str:
     return curves.path(curves.smooth([sheet(knot) for knot in knots], closed=True), closed=True)
 
 
-def _penned(segments: list[Segment], sheet: Sheet) -> str:
+def penned(segments: list[Segment], sheet: Sheet) -> str:
     """Open path of pen strokes, to be stroked PEN wide."""
     short = [shortened((sheet(a), sheet(b)), 2.5) for a, b in segments]
     return "".join(f"M{a[0]:.1f},{a[1]:.1f}L{b[0]:.1f},{b[1]:.1f}" for a, b in short)

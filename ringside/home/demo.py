@@ -15,6 +15,7 @@ from django.urls import reverse
 
 from ringside.entries import actions as entries
 from ringside.entries.models import Entry
+from ringside.entries.numbering import number_entries
 from ringside.people.actions import person_for
 from ringside.people.models import Account, Person
 from ringside.results.actions import publish_class
@@ -84,7 +85,7 @@ def _take_entries(show: Show, secretary: Person) -> None:
     content = entry_file().encode("utf-8-sig")
     file = entries.read_file(who=secretary.account, show=show, name="demo.csv", content=content, today=today)
     entries.take_lines(who=secretary.account, file=file, today=today)
-    entries.number_entries(who=secretary.account, show=show)
+    number_entries(who=secretary.account, show=show)
 
 
 def entry_file() -> str:

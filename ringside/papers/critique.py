@@ -1,6 +1,7 @@
 """The written critique as a letter one would keep: dog and class on top, the judge's words, the marks, the signature."""
 
-from collections.abc import Mapping, Sequence
+import dataclasses
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 from xml.sax.saxutils import escape
@@ -11,12 +12,14 @@ from reportlab.platypus.flowables import Flowable, HRFlowable
 from ringside.drawings.outline import Outline
 from ringside.papers import styles
 from ringside.papers.drawing import MarkedDog, Sign
-from ringside.papers.fonts import printable
-from ringside.papers.page import Heading, write
+from ringside.papers.fonts import printable, unprintable
+from ringside.papers.page import Heading, write, write_book
+from ringside.papers.pictures import CheckCode, Photo
 
 COLUMNS = 3
-DRAWING_SHARE = 0.58
+DRAWING_SHARE = 0.64
 SIGN_WIDTH = 14.0
+PHOTO_GAP = 10.0
 
 
 @dataclass(frozen=True)
@@ -47,11 +50,37 @@ class CritiquePaper:
     fingerprint: str
     labels: Mapping[str, Any]
     drawing: Outline
+    photo: bytes | None = None  # JPEG or PNG, shrunk by whoever took it in
+    check_url: str = ""
+
+
+def book_of_critiques(papers: Iterable[CritiquePaper], title: str, size: str = "A4") -> bytes:
+    """One file of many critiques, in order and listed in its contents, each numbered from its own first page."""
+    papers = iter(papers)
+    first = next(papers)
+    heading = dataclasses.replace(_heading(first), title=title, author="")
+    return write_book(((_flow(p, _width(size)), _heading(p)) for p in _again(first, papers)), heading, size)
+
+
+def _again(first: CritiquePaper, rest: Iterable[CritiquePaper]) -> Iterable[CritiquePaper]:
+    yield first
+    yield from rest
+
+
+def unprintable_in(paper: CritiquePaper) -> list[str]:
+    """The signs of this paper that print as a lozenge because the paper font lacks them."""
+    words = (line.words for line in paper.marks)
+    text = (paper.show, paper.dog, *paper.about, paper.judge, paper.result, *paper.sentences, paper.remark, *words)
+    return unprintable("".join(text))
 
 
 def critique_pdf(paper: CritiquePaper, size: str = "A4") -> bytes:
     """The critique as PDF: one page where the text allows, more where it does not."""
-    return write(_flow(paper, styles.SIZES[size][0] - 2 * styles.MARGIN), _heading(paper), size)
+    return write(_flow(paper, _width(size)), _heading(paper), size)
+
+
+def _width(size: str) -> float:
+    return styles.SIZES[size][0] - 2 * styles.MARGIN
 
 
 def _heading(paper: CritiquePaper) -> Heading:
@@ -69,15 +98,28 @@ def _heading(paper: CritiquePaper) -> Heading:
 def _flow(paper: CritiquePaper, width: float) -> list[Flowable]:
     return [
         Spacer(1, 10),
-        _text(paper.dog, styles.DOG),
-        *(_text(line, styles.LINE) for line in paper.about),
-        Spacer(1, 10),
-        _text(" ".join(paper.sentences), _measured(styles.WORDS, width)),
+        *_opening(paper, width),
         *_remark(paper, width),
         *_marks(paper, width),
         Spacer(1, 8),
         KeepTogether(_signing(paper, width)),
     ]
+
+
+def _opening(paper: CritiquePaper, width: float) -> list[Flowable]:
+    """Dog, class and the written critique, with the photo beside them where there is one."""
+    measured = width if paper.photo is None else styles.MEASURE
+    opening = [
+        _text(paper.dog, _measured(styles.DOG, width, measured)),
+        *(_text(line, _measured(styles.LINE, width, measured)) for line in paper.about),
+        Spacer(1, 10),
+        _text(" ".join(paper.sentences), _measured(styles.WORDS, width)),
+    ]
+    if paper.photo is None:
+        return opening
+    photo = Photo(paper.photo, styles.MEASURE + PHOTO_GAP, width - styles.MEASURE - PHOTO_GAP)
+    height = sum(part.wrap(width, 10_000)[1] for part in opening)
+    return [photo, *opening, Spacer(1, max(0.0, photo.tall - height))]
 
 
 def _remark(paper: CritiquePaper, width: float) -> list[Flowable]:
@@ -145,13 +187,26 @@ def _signing(paper: CritiquePaper, width: float) -> list[Flowable]:
     line = HRFlowable(width="100%", thickness=0.7, color=styles.INK, spaceBefore=24, spaceAfter=2)
     right = [line, _text(f"{labels['signature']}. {paper.signed}", styles.SMALL)]
     table = Table([[left, right]], colWidths=[width * 0.55, width * 0.45], style=[*_bare(), ("VALIGN", (0, 0), (-1, -1), "TOP")])
-    small = labels["small"].format(fingerprint=paper.fingerprint[:16])
-    return [table, Spacer(1, 6), _text(small, styles.SMALL)]
+    return [table, Spacer(1, 6), _small_print(paper, width)]
 
 
-def _measured(style: Any, width: float) -> Any:
+def _small_print(paper: CritiquePaper, width: float) -> Flowable:
+    """That the signed sheet and the governing body decide; what could not be printed; where to check the paper."""
+    lines = [paper.labels["small"].format(fingerprint=paper.fingerprint[:16])]
+    if missing := unprintable_in(paper):
+        codes = " ".join(f"U+{ord(sign):04X}" for sign in missing[:12])
+        lines.append(paper.labels["unprintable"].format(signs=codes))
+    if not paper.check_url:
+        return Table([[[_text(line, styles.SMALL) for line in lines]]], colWidths=[width], style=_bare())
+    lines.append(paper.labels["check"].format(address=paper.check_url))
+    code = CheckCode(paper.check_url)
+    cells = [[_text(line, styles.SMALL) for line in lines], code]
+    return Table([cells], colWidths=[width - code.width, code.width], style=_bare())
+
+
+def _measured(style: Any, width: float, measure: float = styles.MEASURE) -> Any:
     """The style kept to a readable measure, however wide the page is."""
-    return style.clone(f"{style.name}-measured", rightIndent=max(0.0, width - styles.MEASURE))
+    return style.clone(f"{style.name}-measured", rightIndent=max(0.0, width - measure))
 
 
 def _text(text: str, style: Any) -> Paragraph:

@@ -1,5 +1,6 @@
 """The fonts on paper: Source Sans, which has Latin Extended, Greek and Cyrillic; registered once a process."""
 
+import unicodedata
 from functools import cache
 from pathlib import Path
 
@@ -9,10 +10,12 @@ from reportlab.lib.fonts import addMapping
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 
-TEXT, BOLD, ITALIC = "Paper", "Paper-Bold", "Paper-Italic"
-FILES = {TEXT: "SourceSansPro-Regular.ttf", BOLD: "SourceSansPro-Semibold.ttf", ITALIC: "SourceSansPro-It.ttf"}
+# No italic: the font's italics have neither Greek nor Cyrillic, and a judge's words must not lose their letters.
+TEXT, BOLD = "Paper", "Paper-Bold"
+FILES = {TEXT: "SourceSansPro-Regular.ttf", BOLD: "SourceSansPro-Semibold.ttf"}
 # Printed in place of a sign that the font does not have, so that a gap is seen and not guessed at.
-REPLACEMENT = "\u25a1"
+REPLACEMENT = "\u25ca"
+UNSEEN = frozenset({"Cc", "Cf", "Cs"})
 
 # The ASCII85 coder is pure Python: with a photo inside, a page is written 13.7 times faster without it.
 rl_config.useA85 = 0
@@ -25,7 +28,7 @@ def register() -> None:
         pdfmetrics.registerFont(TTFont(name, str(folder / file)))
     for is_bold in (0, 1):
         for is_italic in (0, 1):
-            addMapping(TEXT, is_bold, is_italic, BOLD if is_bold else ITALIC if is_italic else TEXT)
+            addMapping(TEXT, is_bold, is_italic, BOLD if is_bold else TEXT)
 
 
 @cache
@@ -35,12 +38,20 @@ def known_signs() -> frozenset[int]:
 
 
 def unprintable(text: str) -> list[str]:
-    """The signs of a text that the paper font lacks, each once."""
-    return sorted({sign for sign in text if not sign.isspace() and ord(sign) not in known_signs()})
+    """The signs of a text that the paper font lacks, each once: whoever prints should know before."""
+    known = known_signs()
+    return sorted({sign for sign in plain(text) if not sign.isspace() and ord(sign) not in known})
 
 
 def printable(text: str) -> str:
-    """The text with a visible box for every sign that cannot be printed, white space made plain."""
+    """The text with a visible lozenge for every sign that cannot be printed, white space made plain."""
     known = known_signs()
-    box = REPLACEMENT if ord(REPLACEMENT) in known else "?"
-    return "".join(" " if sign.isspace() else sign if ord(sign) in known else box for sign in text)
+    return "".join(
+        " " if sign.isspace() else sign if ord(sign) in known else REPLACEMENT for sign in plain(text)
+    )
+
+
+def plain(text: str) -> str:
+    """Accents joined to their letters; without what only steers a screen: controls, marks of direction, half signs."""
+    joined = unicodedata.normalize("NFC", text)
+    return "".join(sign for sign in joined if sign.isspace() or unicodedata.category(sign) not in UNSEEN)

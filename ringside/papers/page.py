@@ -1,18 +1,20 @@
 """What every paper shares: margins, the running head with show and date, page n of m, language and metadata."""
 
 import io
-from collections.abc import Callable, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from reportlab.pdfbase.pdfmetrics import stringWidth
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
 from reportlab.platypus.flowables import Flowable
 
-from ringside.papers.fonts import TEXT, printable
+from ringside.papers.fonts import TEXT, plain, printable
 from ringside.papers.styles import HAIRLINE, MARGIN, QUIET, SIZES
 
 HEAD_GAP, FOOT_GAP = 14, 16
+HEAD_SIZE = 8.5
 
 
 @dataclass(frozen=True)
@@ -32,11 +34,10 @@ class Heading:
 
 
 class NumberedCanvas(Canvas):
-    """Writes each page's head and foot at the end, when the number of pages is known."""
+    """Holds one paper's pages until their number is known; several papers may follow each other in one file."""
 
-    def __init__(self, *args: Any, heading: Heading, **kwargs: Any) -> None:
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
-        self.heading = heading
         self.finished: list[dict[str, Any]] = []
 
     def showPage(self) -> None:  # noqa: N802
@@ -44,44 +45,78 @@ class NumberedCanvas(Canvas):
         self._startPage()
 
     def save(self) -> None:
-        for number, page in enumerate(self.finished, 1):
+        """Called by the library at the end of each paper; `close` ends the file."""
+
+    def number_pages(self, heading: Heading, *, mark: bool) -> None:
+        """Writes the paper's pages out, each with its head and foot; `mark` lists the paper in the file's contents."""
+        pages, self.finished = self.finished, []
+        for number, page in enumerate(pages, 1):
             self.__dict__.update(page)
-            self._write_head_and_foot(number, len(self.finished))
+            if mark and number == 1:
+                self.bookmarkPage(f"paper-{self.getPageNumber()}")
+                self.addOutlineEntry(plain(heading.title), f"paper-{self.getPageNumber()}")
+            self._write_head_and_foot(heading, number, len(pages))
             super().showPage()
+        self.finished = []
+
+    def close(self, heading: Heading) -> None:
+        self.setTitle(plain(heading.title))
+        self.setAuthor(plain(heading.author))
+        self.setSubject(plain(heading.subject))
+        self.setCreator("Ringside")
         super().save()
 
-    def _write_head_and_foot(self, number: int, count: int) -> None:
+    def _write_head_and_foot(self, heading: Heading, number: int, count: int) -> None:
+        """Put before the page's own content, so that a reader who listens hears the head first."""
+        content = list(self._code)
+        self._code.clear()
+        self.saveState()
         width, height = self._pagesize
-        self.setFont(TEXT, 8.5)
+        self.setFont(TEXT, HEAD_SIZE)
         self.setFillColor(QUIET)
         self.setStrokeColor(HAIRLINE)
         self.setLineWidth(0.5)
-        self.drawString(MARGIN, height - MARGIN + 4, printable(self.heading.left))
-        self.drawRightString(width - MARGIN, height - MARGIN + 4, printable(self.heading.right))
+        right = _shortened(printable(heading.right), (width - 2 * MARGIN) / 3)
+        room = width - 2 * MARGIN - stringWidth(right, TEXT, HEAD_SIZE) - 12
+        self.drawString(MARGIN, height - MARGIN + 4, _shortened(printable(heading.left), room))
+        self.drawRightString(width - MARGIN, height - MARGIN + 4, right)
         self.line(MARGIN, height - MARGIN, width - MARGIN, height - MARGIN)
-        words = self.heading.pages.format(n=number, m=count)
-        self.drawRightString(width - MARGIN, MARGIN - 10, printable(words))
+        self.drawRightString(width - MARGIN, MARGIN - 10, printable(heading.pages.format(n=number, m=count)))
+        self.restoreState()
+        self._code.extend(content)
+
+
+def _shortened(text: str, width: float) -> str:
+    if stringWidth(text, TEXT, HEAD_SIZE) <= width:
+        return text
+    while text and stringWidth(f"{text}…", TEXT, HEAD_SIZE) > width:
+        text = text[:-1]
+    return f"{text.rstrip()}…"
 
 
 def write(flow: Sequence[Flowable], heading: Heading, size: str = "A4") -> bytes:
     """The paper as PDF bytes; the same flow gives the same bytes within one version of the library."""
+    return write_book([(flow, heading)], heading, size)
+
+
+def write_book(papers: Iterable[tuple[Sequence[Flowable], Heading]], heading: Heading, size: str = "A4") -> bytes:
+    """Several papers in one file, in order, each numbered from its own first page; one is laid out at a time."""
     target = io.BytesIO()
-    page = SIZES[size]
-    document = BaseDocTemplate(
-        target, pagesize=page, invariant=1, lang=heading.language, title=heading.title, author=heading.author,
-        subject=heading.subject, creator="Ringside", displayDocTitle=True,
-    )  # fmt: skip
-    frame = Frame(
-        MARGIN, MARGIN + FOOT_GAP - 12, page[0] - 2 * MARGIN, page[1] - 2 * MARGIN - HEAD_GAP - FOOT_GAP + 12,
-        leftPadding=0, rightPadding=0, topPadding=0, bottomPadding=0,
-    )  # fmt: skip
-    document.addPageTemplates(PageTemplate(frames=[frame]))
-    document.build(list(flow), canvasmaker=_maker(heading))
+    canvas = NumberedCanvas(target, pagesize=SIZES[size], invariant=1, lang=heading.language, initialFontName=TEXT)
+    canvas.setViewerPreference("DisplayDocTitle", "true")
+    for flow, own in papers:
+        _template(size).build(list(flow), canvasmaker=lambda *_, **__: canvas)
+        canvas.number_pages(own, mark=own is not heading)
+    canvas.close(heading)
     return target.getvalue()
 
 
-def _maker(heading: Heading) -> Callable[..., NumberedCanvas]:
-    def make(*args: Any, **kwargs: Any) -> NumberedCanvas:
-        return NumberedCanvas(*args, heading=heading, **kwargs)
-
-    return make
+def _template(size: str) -> BaseDocTemplate:
+    width, height = SIZES[size]
+    frame = Frame(
+        MARGIN, MARGIN + FOOT_GAP - 12, width - 2 * MARGIN, height - 2 * MARGIN - HEAD_GAP - FOOT_GAP + 12,
+        leftPadding=0, rightPadding=0, topPadding=0, bottomPadding=0,
+    )  # fmt: skip
+    document = BaseDocTemplate(None, pagesize=(width, height))
+    document.addPageTemplates(PageTemplate(frames=[frame]))
+    return document

@@ -1,10 +1,11 @@
 """What a tablet needs for a day in one ring, and what is new since it last asked."""
 
-from collections.abc import Iterable
+from functools import cache
 from typing import Any
 
 from django.db.models import Prefetch
 
+from ringside.drawings.outline import outline
 from ringside.entries.models import Entry
 from ringside.ring import models
 from ringside.shows.books import rules_of
@@ -21,22 +22,21 @@ def day_of(ring: Ring) -> dict[str, Any]:
     The judge sees numbers only: no names, parents, breeder, owner or titles leave the server here.
     """
     book = rules_of(ring.show)
-    breeds = list(_breeds(ring))
+    breeds = _breeds(ring)
     return {
         "ring": {"id": ring.pk, "name": ring.name},
         "show": {"name": ring.show.name, "rules": book.name, "places": book.places},
         "classes": [_class_json(show_class, breed, book) for breed in breeds for show_class in breed.classes.all()],
+        "drawing": drawing_json(),
         "standards": {code: standard_json(standards.load(code)) for code in sorted({breed.breed for breed in breeds})},
     }
 
 
-def _breeds(ring: Ring) -> Iterable[ShowBreed]:
+def _breeds(ring: Ring) -> list[ShowBreed]:
     entries = Entry.objects.filter(state=Entry.State.ENTERED).select_related("dog").order_by("number", "id")
     classes = ShowClass.objects.order_by("sex", "order", "id").prefetch_related(Prefetch("entries", entries))
     found = ShowBreed.objects.filter(ring=ring).order_by("day", "id").prefetch_related(Prefetch("classes", classes))
-    # Classes without dogs are not judged.
-    for breed in found.select_related("show"):
-        yield breed
+    return list(found.select_related("show"))
 
 
 def _class_json(show_class: ShowClass, breed: ShowBreed, book: RuleBook) -> dict[str, Any]:
@@ -93,6 +93,23 @@ def _point_json(point: Point) -> dict[str, Any]:
         "options": [{"code": o.code, "name": o.code.replace("-", " "), "standing": o.standing} for o in point.options],
     }
     return {name: value for name, value in told.items() if value not in (None, [])}
+
+
+@cache
+def drawing_json() -> dict[str, Any]:
+    """The dog's outline as path data, with a place for each point and a region for each section."""
+    drawn = outline()
+    return {
+        "width": drawn.width,
+        "height": drawn.height,
+        "under": [stroke.path for stroke in drawn.under],
+        "under_shade": drawn.under_shade,
+        "body": list(drawn.body),
+        "strokes": [stroke.path for stroke in drawn.strokes],
+        "shade": drawn.shade,
+        "places": {code: [round(x, 1), round(y, 1)] for code, (x, y) in drawn.places.items()},
+        "regions": drawn.regions,
+    }
 
 
 def edits_since(ring: Ring, since: int) -> list[dict[str, Any]]:

@@ -1,0 +1,118 @@
+// The ring page: opens the day, the class and the dog in hand, and wires the parts together.
+
+import { Book } from "./book.js";
+import { loadDay } from "./day.js";
+import { fill, h, mark, say } from "./dom.js";
+import { footOf } from "./foot.js";
+import { lineUpOf } from "./lineup.js";
+import { Outbox } from "./outbox.js";
+import { outlineOf } from "./outline.js";
+import { classListOf } from "./programme.js";
+import { sheetOf } from "./sheet.js";
+import { standingOf } from "./standing.js";
+import { Store } from "./store.js";
+import { textOf } from "./text.js";
+import { tilesOf } from "./tiles.js";
+import { classWords, numberOf, statusWords } from "./words.js";
+
+const NEWS_MS = 2000;
+const root = document.getElementById("ring");
+const { day: dayUrl, edits: editsUrl, advice: adviceUrl, ring } = root.dataset;
+const store = new Store(`ring-${ring}`);
+const book = new Book(store);
+const title = document.getElementById("class-line");
+const status = document.getElementById("status");
+const live = document.getElementById("live");
+let day = null;
+let parts = [];
+
+const outbox = new Outbox(store, { url: editsUrl, onStatus: (now) => {
+  say(status, statusWords(now));
+  mark(status, "data-state", now.state);
+} });
+
+/** Where the page is: "#class=3&dog=12" or "#class=3&lineup". */
+function place() {
+  const words = new URLSearchParams(location.hash.slice(1));
+  const one = day.classes.find((each) => String(each.id) === words.get("class"));
+  const entry = one?.entries.find((each) => String(each.id) === words.get("dog"));
+  return { one, entry: entry ?? one?.entries[0], lineUp: words.has("lineup") };
+}
+
+function go(one, entry, lineUp = false) {
+  location.hash = one ? `class=${one.id}${lineUp ? "&lineup" : entry ? `&dog=${entry.id}` : ""}` : "";
+}
+
+async function open() {
+  const { one, entry, lineUp } = place();
+  parts = [];
+  if (!one) {
+    await book.open(day.classes.flatMap((each) => [each.sheet, ...each.entries.map((dog) => dog.sheet)]));
+    say(title, `Ring ${day.ring.name}`);
+    const list = classListOf(book, day, (chosen) => go(chosen));
+    fill(root, list.element);
+    parts = [list];
+  } else {
+    await book.open([one.sheet, ...one.entries.map((dog) => dog.sheet)]);
+    say(title, classWords(one));
+    if (lineUp) showLineUp(one);
+    else if (entry) showDog(one, entry);
+  }
+  update();
+}
+
+function showLineUp(one) {
+  const lineUp = lineUpOf(book, day, one, { advice: adviceUrl.replace("/0/", `/${one.id}/`), back: () => go(one), announce });
+  fill(root, lineUp.element);
+  parts = [lineUp];
+  lineUp.element.querySelector("h2").focus();
+}
+
+function showDog(one, entry) {
+  const standard = day.standards[one.breed];
+  const tiles = tilesOf(book, one, (chosen) => go(one, chosen));
+  const sheet = sheetOf(book, store, standard, entry);
+  const outline = outlineOf(book, day.drawing, standard, entry);
+  const text = textOf(book, day, one, entry);
+  const foot = footOf(book, store, one, entry, { next: () => nextDog(one, entry), lineUp: () => go(one, null, true) });
+  fill(root, tiles.element, h("div", { class: "desk" }, sheet.element, h("aside", {}, outline.element, text.element)), foot.element);
+  parts = [{ update: () => tiles.update(entry) }, sheet, outline, text, foot];
+  scrollTo(0, 0);
+  announce(`Number ${numberOf(entry)}`);
+}
+
+/** The next dog that has no grade yet, after this one and round again; the line-up where all are done. */
+function nextDog(one, entry) {
+  const at = one.entries.indexOf(entry);
+  const round = [...one.entries.slice(at + 1), ...one.entries.slice(0, at)];
+  const next = round.find((each) => ["waiting", "marked"].includes(standingOf(book, one, each)));
+  if (next) go(one, next);
+  else go(one, null, true);
+}
+
+function update() {
+  for (const part of parts) part.update();
+}
+
+function announce(text) {
+  live.textContent = text;
+}
+
+async function start() {
+  document.getElementById("choose").addEventListener("click", () => go(null));
+  addEventListener("hashchange", open);
+  book.addEventListener("read", update);
+  store.addEventListener("storage-failed", ({ detail }) => announce(detail.full ? "Storage is full" : "Storage failed"));
+  navigator.storage?.persist?.();
+  try {
+    day = await loadDay(store, dayUrl);
+  } catch (error) {
+    fill(root, h("p", { class: "lead" }, error.message));
+    return;
+  }
+  outbox.start();
+  setInterval(() => document.hidden || outbox.status.silent || outbox.send(), NEWS_MS);
+  await open();
+}
+
+start();

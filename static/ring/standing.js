@@ -1,0 +1,45 @@
+// The state of a dog and of a class, in one word each.
+
+/** @typedef {"absent"|"withdrawn"|"excused"|"disqualified"|"placed"|"graded"|"marked"|"waiting"} Standing */
+
+const WRITTEN = ["mark.", "choice.", "set.", "number.", "yes.", "praise."];
+const ENDING = new Set(["disqualified", "cannot-be-judged"]);
+
+/** @param {import("./book.js").Book} book @param {any} one the class @param {any} entry @returns {Standing} */
+export function standingOf(book, one, entry) {
+  const presence = book.value(one.sheet, `presence.${entry.id}`);
+  if (presence && presence !== "present") return presence;
+  const grade = book.value(one.sheet, `grade.${entry.id}`);
+  if (ENDING.has(grade)) return grade === "disqualified" ? "disqualified" : "not judged";
+  if (placesOf(book, one).includes(String(entry.id))) return "placed";
+  if (grade) return "graded";
+  return pointsOf(book, entry) ? "marked" : "waiting";
+}
+
+/** How many points a sheet speaks of. */
+export function pointsOf(book, entry) {
+  return [...book.values(entry.sheet).keys()].filter((field) => WRITTEN.some((kind) => field.startsWith(kind))).length;
+}
+
+/** @returns {string[]} entry ids as text, best first */
+export function placesOf(book, one) {
+  return book.value(one.sheet, "places") ?? [];
+}
+
+/** Whether a dog may be given a place: present, and not sent out. */
+export function mayBePlaced(book, one, entry) {
+  return !["absent", "withdrawn", "excused", "disqualified", "not judged"].includes(standingOf(book, one, entry));
+}
+
+/** What is missing before the results of the class can be signed, in words. */
+export function missingOf(book, one, numberOf) {
+  const missing = [];
+  const without = one.grades.length ? one.entries.filter((entry) => mayBePlaced(book, one, entry) && !book.value(one.sheet, `grade.${entry.id}`)) : [];
+  if (without.length) missing.push(`No grade yet: number ${without.map(numberOf).join(", ")}.`);
+  const needing = new Set(one.grades.filter((grade) => grade.needs_reason).map((grade) => grade.code));
+  const unexplained = one.entries.filter((entry) => needing.has(book.value(one.sheet, `grade.${entry.id}`)) && !book.value(one.sheet, `reason.${entry.id}`));
+  if (unexplained.length) missing.push(`The reason is missing: number ${unexplained.map(numberOf).join(", ")}.`);
+  if (!placesOf(book, one).length && one.entries.some((entry) => mayBePlaced(book, one, entry))) missing.push("No dog is placed yet.");
+  if (book.disputes(one.sheet).length) missing.push("Two devices disagree about this class.");
+  return missing;
+}

@@ -1,0 +1,45 @@
+// Typed text: a draft is on the tablet within 150 ms, and becomes one edit when the field is left or after 2 s.
+
+import { h, mark } from "./dom.js";
+
+const DRAFT_MS = 150;
+const PAUSE_MS = 2000;
+
+/**
+ * @param {import("./book.js").Book} book
+ * @param {import("./store.js").Store} store
+ * @param {{sheet: string, field: string, label: string, rows?: number}} options
+ */
+export function typedField(book, store, { sheet, field, label, rows = 2 }) {
+  const id = `typed-${field.replaceAll(".", "-")}`;
+  let drafting = 0;
+  let pausing = 0;
+  const area = h("textarea", { id, rows, maxlength: 4000, oninput: () => typed(), onblur: () => keep() });
+  const typed = () => {
+    clearTimeout(drafting);
+    clearTimeout(pausing);
+    drafting = setTimeout(() => store.draft(sheet, field, area.value), DRAFT_MS);
+    pausing = setTimeout(keep, PAUSE_MS);
+  };
+  const keep = () => {
+    clearTimeout(drafting);
+    clearTimeout(pausing);
+    const text = area.value.trim();
+    if (text !== (book.value(sheet, field) ?? "")) book.set(sheet, field, text || null, label.toLowerCase());
+  };
+  addEventListener("pagehide", () => area.isConnected && keep());
+  // What was typed and not yet kept when the tablet died is brought back.
+  store.values(sheet).then((kept) => {
+    const draft = kept.find((one) => one.field === field && one.edit === null);
+    if (draft?.value && !area.value) {
+      area.value = draft.value;
+      keep();
+    }
+  });
+  const element = h("div", { class: "typed" }, h("label", { for: id }, label), area);
+  const update = () => {
+    if (document.activeElement !== area) area.value = book.value(sheet, field) ?? "";
+    mark(element, "data-set", book.value(sheet, field) ? "yes" : null);
+  };
+  return { element, update };
+}
