@@ -48,7 +48,7 @@ export function lineUpOf(book, day, one, page) {
     h("div", { class: "choices" }, tiles.map((tile) => tile.element)),
     h("h3", {}, "Places"), order, advice.element, signing.element,
     h("footer", { class: "foot" }, h("div", { class: "actions" }, undo, h("span", { class: "gap" }), h("button", { type: "button", onclick: page.back }, "Back to the dogs"))));
-  let drawn = "";
+  let drawn = null;
   function drawOrder() {
     const key = places().join();
     if (key === drawn) return;
