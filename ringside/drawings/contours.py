@@ -136,11 +136,11 @@ def fringe(frame: Frame) -> list[Line]:
         return []
     throat_line, rear, front = throat(frame).knots, hind_leg(frame).knots, front_leg(frame).knots
     hanging = (
-        (throat_line[7:], 9, 0.55),
-        (belly(frame).knots[:6], 15, 0.8),
-        (front[-6:], 8, 0.8),
-        (rear[-9:-2], 11, 1.0),
-        (tail(frame)[1].knots, 9, 1.3),
+        (throat_line[8:], 22, 0.6),
+        (belly(frame).knots[1:6], 40, 0.75),
+        (front[-6:-1], 16, 0.75),
+        (rear[-9:-2], 26, 0.95),
+        (tail(frame)[1].knots[:-1], 26, 1.0),
     )
     return [lock for knots, count, long in hanging for lock in _locks(knots, count, long * frame.build.fringe)]
 
@@ -150,9 +150,9 @@ def _locks(knots: tuple[Point, ...], count: int, long: float) -> list[Line]:
     locks = []
     for i in range(count):
         x, y = points[i * (len(points) - 1) // (count - 1)]
-        reach = long * (0.75 + 0.25 * math.cos(2.4 * i))
-        tip = (x - 0.35 * reach, y - reach)
-        locks.append(Line("lock", ((x, y), (x - 0.04 * reach, y - 0.55 * reach), tip), 0.55, (0.7, 0.05), "detail"))
+        reach = long * (0.8 + 0.2 * math.cos(2.4 * i))
+        middle, tip = (x - 0.22 * reach, y - 0.45 * reach), (x - 0.62 * reach, y - 0.78 * reach)
+        locks.append(Line("lock", ((x, y), middle, tip), 0.34, (0.8, 0.1), "detail"))
     return locks
 
 
@@ -166,7 +166,8 @@ def solids(frame: Frame) -> dict[str, tuple[Point, ...]]:
         "head": head,
         "neck": (*nape[6:], face[0], frame.head(0.2, -0.2), *jaw[7:11], frame.at("point-of-shoulder")),
         "body": (
-            *nape[1:7],
+            nape[0],  # a corner here and at the croup below: the back is straight, not rounded into the tail
+            *nape[:7],
             frame.at("point-of-shoulder"),
             *jaw[10:],
             frame.at("elbow", 0.05),
@@ -176,7 +177,7 @@ def solids(frame: Frame) -> dict[str, tuple[Point, ...]]:
         ),
         "tail": (*over, *under[:-1]),
         "forequarters": (frame.at("withers"), frame.at("point-of-shoulder", 0.02), *front),
-        "hindquarters": (frame.at("croup-start"), *rear),
+        "hindquarters": (frame.at("croup-start"), frame.at("croup-start"), *rear),
     }
 
 

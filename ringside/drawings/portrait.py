@@ -6,14 +6,14 @@ The builds and coats are our drawing figures, so that one dog can be told from a
 import zlib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from xml.sax.saxutils import escape, quoteattr
 
 from ringside.drawings import contours
 from ringside.drawings.build import LONG_AND_LOW, RECTANGULAR, SQUARE, Build, landmarks
 from ringside.drawings.curves import Point, sampled, smooth
 from ringside.drawings.frame import Frame
 from ringside.drawings.hatching import Segment, hatched
-from ringside.drawings.outline import Outline, outline, penned, sheet_of
+from ringside.drawings.outline import outline, penned, sheet_of
+from ringside.drawings.svg import dog, picture
 
 Shape = list[Point]
 
@@ -69,7 +69,7 @@ COATS_OF: Mapping[str, tuple[str, ...]] = {
     "german-shepherd-dog": ("grey", "black-and-tan"),
     "hovawart": ("blond", "black", "black-and-tan"),
     "bernese-mountain-dog": ("tricolour",),
-    "dachshund": ("fawn", "black-and-tan"),
+    "dachshund": ("black-and-tan",),
 }
 
 
@@ -79,7 +79,7 @@ def build_of(breed: str) -> Build:
 
 
 def portrait_of(breed: str, name: str) -> Portrait:
-    """A dog of this breed, always the same for the same name: a little longer or shorter, its coat one of the breed's."""
+    """A dog of this breed, the same whenever it has the same name: a little longer or shorter, one of the coats."""
     seed = zlib.crc32(name.encode("utf-8", "replace"))
     coats = COATS_OF.get(breed, tuple(COATS))
     return Portrait(_varied(build_of(breed), seed), COATS[coats[seed % len(coats)]])
@@ -103,35 +103,17 @@ def _varied(build: Build, seed: int) -> Build:
 
 
 def portrait_svg(portrait: Portrait, title: str = "") -> str:
-    """The picture as SVG elements: presentation attributes only, ink in the colour of the text around it."""
+    """The picture as SVG, ink in the colour of the text around it."""
     drawn = outline(portrait.build)
-    inside = "".join(_elements(drawn, portrait))
-    label = f"<title>{escape(title)}</title>" if title else ""
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="portrait" viewBox="0 0 {drawn.width:g} {drawn.height:g}" '
-        f'role="img" aria-label={quoteattr(title)} fill="currentColor">{label}{inside}</svg>'
-    )
+    return picture("portrait", drawn, dog(drawn, coat_paths(portrait)), title)
 
 
-def _elements(drawn: Outline, portrait: Portrait) -> Iterable[str]:
-    yield from (f'<path class="ink far" opacity=".6" d="{stroke.path}"/>' for stroke in drawn.under)
-    yield _pen(drawn.under_shade, 0.9)
-    yield from (f'<path class="body" fill="#fff" d="{path}"/>' for path in drawn.body)
-    yield from (_pen(data, hatch.width) for hatch, data in coat_paths(portrait))
-    yield _pen(drawn.shade, 0.9)
-    yield from (f'<path class="ink {stroke.tone}" d="{stroke.path}"/>' for stroke in drawn.strokes)
-
-
-def _pen(data: str, width: float) -> str:
-    return f'<path class="hatch" fill="none" stroke="currentColor" stroke-linecap="round" stroke-width="{width:g}" d="{data}"/>'
-
-
-def coat_paths(portrait: Portrait) -> list[tuple[Hatch, str]]:
-    """Each hatch of the coat with its pen strokes, in the picture of `outline(portrait.build)`."""
+def coat_paths(portrait: Portrait) -> list[tuple[float, str]]:
+    """The width and the pen strokes of each hatch of the coat, in the picture of `outline(portrait.build)`."""
     frame = Frame(portrait.build, landmarks(portrait.build))
     sheet = sheet_of(portrait.build)
     areas = _areas(frame)
-    return [(hatch, penned(_strokes(hatch, areas), sheet)) for hatch in portrait.coat]
+    return [(hatch.width, penned(_strokes(hatch, areas), sheet)) for hatch in portrait.coat]
 
 
 def _strokes(hatch: Hatch, areas: Mapping[str, list[Shape]]) -> list[Segment]:
@@ -154,8 +136,8 @@ def _dense(knots: Iterable[Point]) -> Shape:
 
 def _muzzle(frame: Frame) -> tuple[Point, ...]:
     return (
-        frame.face(0.35, -0.05), frame.face(0.9, -0.05), frame.face(1.03, -0.15), frame.face(0.98, -0.29),
-        frame.face(0.82, -0.39), frame.face(0.4, -0.4), frame.face(0.25, -0.25),
+        frame.face(0.45, -0.075), frame.face(0.86, -0.07), frame.face(0.98, -0.16), frame.face(0.96, -0.27),
+        frame.face(0.82, -0.37), frame.face(0.5, -0.4), frame.face(0.32, -0.34), frame.face(0.34, -0.2),
     )  # fmt: skip
 
 

@@ -10,8 +10,8 @@ from django.utils import formats, translation
 from ringside.drawings.outline import outline
 from ringside.papers.critique import CritiquePaper, MarkLine
 from ringside.results.models import Critique
-from ringside.shows.books import rules_of, standard_of
 from ringside.ring.queries import breed_name
+from ringside.shows.books import rules_of, standard_of
 from scoring.critique.lexicon import load, pair
 from scoring.standards.model import BreedStandard
 
@@ -22,7 +22,7 @@ def labels() -> dict[str, dict[str, Any]]:
 
 
 def paper_for(critique: Critique) -> CritiquePaper:
-    """One critique in its own language. Names are taken as the dog's papers have them now, marks as they were signed."""
+    """One critique in its own language. Names are as the dog's papers have them now, marks as they were signed."""
     words = labels()[critique.language]
     entry = critique.entry
     breed = entry.show_class.show_breed

@@ -1,4 +1,4 @@
-"""The written critique as a letter one would keep: dog and class on top, the judge's words, the marks, the signature."""
+"""The written critique as a letter one would keep: dog and class on top, the words, the marks, the signature."""
 
 import dataclasses
 from collections.abc import Iterable, Mapping, Sequence
@@ -20,6 +20,7 @@ COLUMNS = 3
 DRAWING_SHARE = 0.64
 SIGN_WIDTH = 14.0
 PHOTO_GAP = 10.0
+ROOM_TO_SIGN = 26.0
 
 
 @dataclass(frozen=True)
@@ -184,9 +185,11 @@ def _bare() -> list[tuple[Any, ...]]:
 def _signing(paper: CritiquePaper, width: float) -> list[Flowable]:
     labels = paper.labels
     left = [_text(paper.result, styles.RESULT), _text(f"{labels['judge']}: {paper.judge}", styles.LINE)]
-    line = HRFlowable(width="100%", thickness=0.7, color=styles.INK, spaceBefore=24, spaceAfter=2)
-    right = [line, _text(f"{labels['signature']}. {paper.signed}", styles.SMALL)]
-    table = Table([[left, right]], colWidths=[width * 0.55, width * 0.45], style=[*_bare(), ("VALIGN", (0, 0), (-1, -1), "TOP")])
+    line = HRFlowable(width="100%", thickness=0.7, color=styles.INK, spaceAfter=2)
+    right = [Spacer(1, ROOM_TO_SIGN), line, _text(f"{labels['signature']}. {paper.signed}", styles.SMALL)]
+    table = Table(
+        [[left, right]], colWidths=[width * 0.55, width * 0.45], style=[*_bare(), ("VALIGN", (0, 0), (-1, -1), "TOP")]
+    )
     return [table, Spacer(1, 6), _small_print(paper, width)]
 
 

@@ -1,6 +1,7 @@
 """The dog's outline and its marks on paper."""
 
 import re
+import zlib
 from collections.abc import Iterator, Mapping
 from typing import Any
 
@@ -8,7 +9,7 @@ from reportlab.lib.colors import white
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus.flowables import Flowable
 
-from ringside.drawings.outline import Outline
+from ringside.drawings.outline import PEN, Outline
 from ringside.drawings.symbols import Shape, symbol
 from ringside.papers.styles import INK, QUIET
 
@@ -33,15 +34,24 @@ class MarkedDog(Flowable):
         canvas.saveState()
         canvas.translate(0, self.height)
         canvas.scale(self.scale, -self.scale)
-        self._draw_dog(canvas)
+        canvas.doForm(self._dog(canvas))
         for point, place in self.drawn.places.items():
             if point in self.marks or point in self.praised:
                 self._draw_mark(canvas, point, place)
         canvas.restoreState()
 
+    def _dog(self, canvas: Canvas) -> str:
+        """The name of the bare dog in this file: drawn once, however many pages show it."""
+        name = f"dog-{zlib.crc32(''.join(stroke.path for stroke in self.drawn.strokes).encode()):08x}"
+        if not canvas.hasForm(name):
+            canvas.beginForm(name, 0, 0, self.drawn.width, self.drawn.height)
+            self._draw_dog(canvas)
+            canvas.endForm()
+        return name
+
     def _draw_dog(self, canvas: Canvas) -> None:
         drawn = self.drawn
-        canvas.setLineWidth(0.9)
+        canvas.setLineWidth(PEN)
         _fill(canvas, [stroke.path for stroke in drawn.under], QUIET)
         _trace(canvas, drawn.under_shade, QUIET)
         _fill(canvas, drawn.body, white)

@@ -46,9 +46,7 @@ def unprintable(text: str) -> list[str]:
 def printable(text: str) -> str:
     """The text with a visible lozenge for every sign that cannot be printed, white space made plain."""
     known = known_signs()
-    return "".join(
-        " " if sign.isspace() else sign if ord(sign) in known else REPLACEMENT for sign in plain(text)
-    )
+    return "".join(" " if sign.isspace() else sign if ord(sign) in known else REPLACEMENT for sign in plain(text))
 
 
 def plain(text: str) -> str:

@@ -18,9 +18,7 @@ HAIRLINE: Color = HexColor("#8d8a80")
 
 
 def style(name: str, size: float, leading: float, font: str = TEXT, **more: object) -> ParagraphStyle:
-    return ParagraphStyle(
-        name, fontName=font, fontSize=size, leading=leading, textColor=INK, alignment=TA_LEFT, **more
-    )
+    return ParagraphStyle(name, fontName=font, fontSize=size, leading=leading, textColor=INK, alignment=TA_LEFT, **more)
 
 
 DOG = style("dog", 22, 26, BOLD, spaceAfter=2)
