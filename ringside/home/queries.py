@@ -3,13 +3,17 @@
 from dataclasses import dataclass
 from typing import Any
 
-from django.utils.safestring import SafeString
+from django.utils.safestring import SafeString, mark_safe
 
+from ringside.drawings.outline import outline
+from ringside.drawings.svg import dog_svg
 from ringside.entries.models import Entry
+from ringside.papers.build import mark_lines
+from ringside.papers.critique import MarkLine
 from ringside.people.models import Account
 from ringside.results.models import Critique, Placing
 from ringside.results.queries import title_of
-from ringside.shows.books import rules_of
+from ringside.shows.books import rules_of, standard_of
 from ringside.shows.models import Ring
 
 PLACES = {1: "first", 2: "second", 3: "third", 4: "fourth", 5: "fifth", 6: "sixth"}
@@ -72,6 +76,21 @@ def languages_of(critique: Critique) -> list[Critique]:
     return sorted(found, key=lambda one: order.get(one.language, 9))
 
 
-def drawing_of(critique: Critique) -> SafeString | str:
-    """The dog's outline with the judge's marks at their places."""
-    return ""
+@dataclass(frozen=True)
+class Drawing:
+    """The outline with the judge's marks, and what each mark says, by its side of what is asked."""
+
+    svg: SafeString
+    lines: list[MarkLine]
+
+
+def drawing_of(critique: Critique) -> Drawing | None:
+    """None where the judge marked no point."""
+    lines = mark_lines(critique, standard_of(critique.entry.show_class.show_breed))
+    if not lines:
+        return None
+    marks = {line.point: line.mark for line in lines}
+    praised = {line.point for line in lines if line.is_praised}
+    # Path data and codes of our own, titles escaped where the picture is made.
+    svg = mark_safe(dog_svg(outline(), marks, praised, "The dog's outline with the judge's marks"))
+    return Drawing(svg, lines)
