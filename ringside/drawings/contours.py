@@ -132,7 +132,7 @@ def details(frame: Frame) -> list[Line]:
 
 def fringe(frame: Frame) -> list[Line]:
     """Locks of a long coat, hanging from chest, belly, forearm, thigh and tail."""
-    if not frame.build.fringe:
+    if frame.build.fringe < 0.01:
         return []
     throat_line, rear, front = throat(frame).knots, hind_leg(frame).knots, front_leg(frame).knots
     hanging = (

@@ -15,6 +15,7 @@ def dog_svg(drawn: Outline, marks: Mapping[str, int], praised: Collection[str] =
 
 
 def picture(kind: str, drawn: Outline, elements: Iterable[str], title: str) -> str:
+    title = "".join(sign for sign in title if sign.isprintable())  # XML has no place for controls and half signs
     label = f"<title>{escape(title)}</title>" if title else ""
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="{kind}" viewBox="0 0 {drawn.width:g} {drawn.height:g}" '

@@ -12,12 +12,13 @@ from reportlab.platypus.flowables import Flowable, HRFlowable
 from ringside.drawings.outline import Outline
 from ringside.papers import styles
 from ringside.papers.drawing import MarkedDog, Sign
-from ringside.papers.fonts import printable, unprintable
+from ringside.papers.fonts import TEXT, printable, unprintable
 from ringside.papers.page import Heading, write, write_book
 from ringside.papers.pictures import CheckCode, Photo
 
 COLUMNS = 3
-DRAWING_SHARE = 0.64
+LARGEST, SMALLEST = 0.64, 0.44  # the drawing's share of the width
+PAGE_GAPS = 18 + 2  # what page.py keeps free at head and foot, and a little
 SIGN_WIDTH = 14.0
 PHOTO_GAP = 10.0
 ROOM_TO_SIGN = 26.0
@@ -60,7 +61,7 @@ def book_of_critiques(papers: Iterable[CritiquePaper], title: str, size: str = "
     papers = iter(papers)
     first = next(papers)
     heading = dataclasses.replace(_heading(first), title=title, author="")
-    return write_book(((_flow(p, _width(size)), _heading(p)) for p in _again(first, papers)), heading, size)
+    return write_book(((_flow(p, size), _heading(p)) for p in _again(first, papers)), heading, size)
 
 
 def _again(first: CritiquePaper, rest: Iterable[CritiquePaper]) -> Iterable[CritiquePaper]:
@@ -77,7 +78,7 @@ def unprintable_in(paper: CritiquePaper) -> list[str]:
 
 def critique_pdf(paper: CritiquePaper, size: str = "A4") -> bytes:
     """The critique as PDF: one page where the text allows, more where it does not."""
-    return write(_flow(paper, _width(size)), _heading(paper), size)
+    return write(_flow(paper, size), _heading(paper), size)
 
 
 def _width(size: str) -> float:
@@ -96,15 +97,16 @@ def _heading(paper: CritiquePaper) -> Heading:
     )
 
 
-def _flow(paper: CritiquePaper, width: float) -> list[Flowable]:
-    return [
-        Spacer(1, 10),
-        *_opening(paper, width),
-        *_remark(paper, width),
-        *_marks(paper, width),
-        Spacer(1, 8),
-        KeepTogether(_signing(paper, width)),
-    ]
+def _flow(paper: CritiquePaper, size: str) -> list[Flowable]:
+    width = _width(size)
+    before = [Spacer(1, 10), *_opening(paper, width), *_remark(paper, width)]
+    after = [Spacer(1, 8), *_signing(paper, width)]
+    room = styles.SIZES[size][1] - 2 * styles.MARGIN - PAGE_GAPS - _tall(before, width) - _tall(after, width)
+    return [*before, *_marks(paper, width, room), KeepTogether(after)]
+
+
+def _tall(flow: Sequence[Flowable], width: float) -> float:
+    return sum(part.wrap(width, 10_000)[1] + part.getSpaceBefore() + part.getSpaceAfter() for part in flow)
 
 
 def _opening(paper: CritiquePaper, width: float) -> list[Flowable]:
@@ -134,18 +136,23 @@ def _remark(paper: CritiquePaper, width: float) -> list[Flowable]:
     ]
 
 
-def _marks(paper: CritiquePaper, width: float) -> list[Flowable]:
+def _marks(paper: CritiquePaper, width: float, room: float) -> list[Flowable]:
+    """The drawing with its legend and list, a little smaller where that keeps the critique on one page."""
     if not paper.marks:
         return []
+    head, legend = _text(paper.labels["marks"], styles.HEAD), _legend(paper.labels["legend"], width)
+    listed = [Spacer(1, 4), _list(paper.marks, width)]
+    tallest = room - _tall([head, legend, *listed], width)
     marks = {line.point: line.mark for line in paper.marks}
     praised = frozenset(line.point for line in paper.marks if line.is_praised)
-    drawn = MarkedDog(paper.drawing, marks, praised, width * DRAWING_SHARE)
+    drawn = MarkedDog(paper.drawing, marks, praised, width * _share(paper.drawing, width, tallest))
     drawn.hAlign = "CENTER"
-    return [
-        KeepTogether([_text(paper.labels["marks"], styles.HEAD), drawn, _legend(paper.labels["legend"], width)]),
-        Spacer(1, 4),
-        _list(paper.marks, width),
-    ]
+    return [KeepTogether([head, drawn, legend]), *listed]
+
+
+def _share(drawing: Outline, width: float, tallest: float) -> float:
+    fitting = tallest * drawing.width / drawing.height / width
+    return min(fitting, LARGEST) if fitting >= SMALLEST else LARGEST
 
 
 def _legend(words: Sequence[str], width: float) -> Table:
@@ -174,6 +181,7 @@ def _cells(line: MarkLine | None) -> tuple[Any, Any]:
 
 def _bare() -> list[tuple[Any, ...]]:
     return [
+        ("FONT", (0, 0), (-1, -1), TEXT),  # else the table asks for a font that is not in the file
         ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
         ("LEFTPADDING", (0, 0), (-1, -1), 0),
         ("RIGHTPADDING", (0, 0), (-1, -1), 4),

@@ -8,7 +8,7 @@ from reportlab.platypus import Paragraph, Spacer, Table
 from reportlab.platypus.flowables import Flowable
 
 from ringside.papers import styles
-from ringside.papers.fonts import printable
+from ringside.papers.fonts import TEXT, printable
 from ringside.papers.page import Heading, write
 
 
@@ -32,10 +32,11 @@ class ResultsPaper:
     columns: tuple[str, str, str, str]
     lines: Sequence[ResultLine]
     pages: str
+    language: str = "en"
 
 
 def results_pdf(paper: ResultsPaper, size: str = "A4") -> bytes:
-    heading = Heading(paper.title, paper.judge, paper.show, "en", paper.show, paper.day, paper.pages)
+    heading = Heading(paper.title, paper.judge, paper.show, paper.language, paper.show, paper.day, paper.pages)
     width = styles.SIZES[size][0] - 2 * styles.MARGIN
     flow: list[Flowable] = [
         Spacer(1, 10), _text(paper.title, styles.RESULT), _text(paper.judge, styles.LINE), Spacer(1, 8),
@@ -56,11 +57,12 @@ def _table(paper: ResultsPaper, width: float) -> Table:
         for line in paper.lines
     ]
     rules = [
+        ("FONT", (0, 0), (-1, -1), TEXT),
         ("LINEBELOW", (0, 0), (-1, -1), 0.4, styles.HAIRLINE),
         ("VALIGN", (0, 0), (-1, -1), "TOP"),
         ("LEFTPADDING", (0, 0), (-1, -1), 0),
     ]
-    return Table([head, *rows], colWidths=[46, 50, width - 246, 150], style=rules, repeatRows=1)
+    return Table([head, *rows], colWidths=[46, 50, width - 246, 150], style=rules, repeatRows=1, splitInRow=1)
 
 
 def _text(text: str, style: object) -> Paragraph:

@@ -25,8 +25,8 @@ DOG = style("dog", 22, 26, BOLD, spaceAfter=2)
 LINE = style("line", 10.5, 14)
 SMALL = style("small", 8, 10.5)
 HEAD = style("head", 10.5, 14, BOLD, spaceBefore=10, spaceAfter=3)
-# 11 on 15 points, at most 70 characters a line: MEASURE is how wide that is.
+# 11 on 15 points, at most 70 characters a line of ordinary prose: MEASURE is how wide that is.
 WORDS = style("words", 11, 15, spaceAfter=6)
 OWN = style("own", 11, 15, leftIndent=10, spaceAfter=6)
 RESULT = style("result", 13, 17, BOLD)
-MEASURE = 70 * 11 * 0.47
+MEASURE = 70 * 11 * 0.4
