@@ -126,7 +126,11 @@ def check_win_after_age(need: Need, wins: Sequence[Win], route: TitleRoute) -> F
 
 
 def check_judges_apart(need: Need, wins: Sequence[Win], route: TitleRoute) -> Finding | None:
-    """Every win the route asks for under a judge of its own: one judge cannot stand for two of them."""
+    """Every win the route asks for under a judge of its own: one judge cannot stand for two of them.
+
+    Limits: which of the wins was won at what age is a need by itself. The two can only clash with certificates of
+    three judges, one of them late enough, and those gain the title by the other route.
+    """
     return _at_least(need, route, "judges-apart-missing", most_judges_apart(_slots(wins, route)))
 
 
@@ -165,14 +169,9 @@ NEEDS: Mapping[str, Check] = {
 
 
 def _slots(wins: Sequence[Win], route: TitleRoute) -> list[frozenset[str]]:
-    """The judges who could stand for each win that the route asks for; an age that one win must have takes a slot."""
-    aged = [need for need in route.needs if need.kind == "win-after-age"]
-    slots = [_judges(win for win in _of(need, wins) if _is_aged(win, need)) for need in aged]
-    for need in route.needs:
-        if need.kind == "wins":
-            taken = sum(other.awards == need.awards for other in aged)
-            slots += [_judges(_of(need, wins))] * (need.least - taken)
-    return slots
+    """The judges who could stand for each win that the route asks for."""
+    wanted = [need for need in route.needs if need.kind == "wins"]
+    return [judges for need in wanted for judges in [_judges(_of(need, wins))] * need.least]
 
 
 def _judges(wins: Iterable[Win]) -> frozenset[str]:
