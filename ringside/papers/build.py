@@ -16,6 +16,10 @@ from scoring.critique.lexicon import load, pair
 from scoring.standards.model import BreedStandard
 
 
+# The federation's English writes the day before the month.
+DATES = {"en": "en-gb"}
+
+
 @cache
 def labels() -> dict[str, dict[str, Any]]:
     return tomllib.loads(Path(__file__).with_name("labels.toml").read_text(encoding="utf-8"))
@@ -26,7 +30,7 @@ def paper_for(critique: Critique) -> CritiquePaper:
     words = labels()[critique.language]
     entry = critique.entry
     breed = entry.show_class.show_breed
-    with translation.override(critique.language):
+    with translation.override(DATES.get(critique.language, critique.language)):
         return CritiquePaper(
             language=critique.language,
             show=", ".join(filter(None, (breed.show.name, breed.show.place))),

@@ -67,7 +67,7 @@ def classes_of(show: Show) -> list[ShowClass]:
         .select_related("show_breed__show", "show_breed__judge", "show_breed__ring", "card", "publication")
         .annotate(dogs=Count("entries", filter=Q(entries__state=Entry.State.ENTERED)))
         .filter(dogs__gt=0)
-        .order_by("show_breed__day", "show_breed_id", "sex", "order", "id")
+        .order_by("show_breed__day", "show_breed_id", "-sex", "order", "id")  # dogs before bitches
     )
 
 

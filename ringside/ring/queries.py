@@ -34,7 +34,7 @@ def day_of(ring: Ring) -> dict[str, Any]:
 
 def _breeds(ring: Ring) -> list[ShowBreed]:
     entries = Entry.objects.filter(state=Entry.State.ENTERED).select_related("dog").order_by("number", "id")
-    classes = ShowClass.objects.order_by("sex", "order", "id").prefetch_related(Prefetch("entries", entries))
+    classes = ShowClass.objects.order_by("-sex", "order", "id").prefetch_related(Prefetch("entries", entries))
     found = ShowBreed.objects.filter(ring=ring).order_by("day", "id").prefetch_related(Prefetch("classes", classes))
     return list(found.select_related("show"))
 
