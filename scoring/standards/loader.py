@@ -3,6 +3,7 @@
 import tomllib
 from collections.abc import Mapping
 from decimal import Decimal
+from fractions import Fraction
 from functools import lru_cache
 from importlib.resources import files
 from typing import Any, cast
@@ -203,11 +204,12 @@ def _clause(row: Table, above: Table) -> TeethClause:
 
 
 def _figure(row: Table) -> Figure:
+    """A ratio may be told as published: "10/9"."""
     low, high = (row["at"], row["at"]) if "at" in row else (row["from"], row["to"])
     return Figure(
         measurement=row["measurement"],
-        low=float(low),
-        high=float(high),
+        low=float(Fraction(low)),
+        high=float(Fraction(high)),
         unit=row["unit"],
         landmarks=row["landmarks"],
         sex=row.get("sex"),
