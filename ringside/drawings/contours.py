@@ -80,53 +80,46 @@ def tail(frame: Frame) -> list[Line]:
 
 
 def details(frame: Frame) -> list[Line]:
-    def fine(name: str, *knots: Point, weight: float = 0.55) -> Line:
-        return Line(name, knots, weight, (0.05, 0.05), "detail")
-
-    b = frame.build.bone
+    """What shows under the skin: the fine lines inside the outline."""
+    bone = frame.build.bone
     return [
-        fine("cheek", frame.face(0.04, -0.24), frame.face(-0.08, -0.31), frame.face(-0.16, -0.4)),
-        fine(
-            "crest",
-            frame.head(0.14, -0.35),
-            frame.on("occiput", "point-of-shoulder", 0.4, 0.0),
-            frame.on("occiput", "point-of-shoulder", 0.7, -0.03),
-        ),
-        fine(
-            "blade",
-            frame.on("withers", "point-of-shoulder", 0.16, -0.02),
-            frame.on("withers", "point-of-shoulder", 0.5, 0.012),
-            frame.on("withers", "point-of-shoulder", 0.86, 0.0),
-        ),
-        fine(
-            "arm",
-            frame.on("point-of-shoulder", "elbow", 0.0, -0.03),
-            frame.on("point-of-shoulder", "elbow", 0.35, -0.045),
-            frame.on("point-of-shoulder", "elbow", 0.68, -0.05),
-        ),
-        fine("elbow", frame.at("elbow", -0.05, 0.07), frame.at("elbow", -0.02, 0.01), frame.at("elbow", 0.0, -0.05)),
-        fine(
-            "rib",
-            frame.at("brisket", -0.26, 0.29),
-            frame.at("brisket", -0.3, 0.21),
-            frame.at("brisket", -0.3, 0.14),
-            weight=0.4,
-        ),
-        fine("flank", frame.at("stifle", 0.06, 0.12), frame.at("stifle", 0.085, 0.2), frame.at("stifle", 0.07, 0.28)),
-        fine(
-            "thigh",
-            frame.on("hip", "stifle", 0.35, -0.06),
-            frame.on("hip", "stifle", 0.7, -0.055),
-            frame.on("hip", "stifle", 0.98, -0.02),
-        ),
-        fine(
-            "tendon",
-            frame.on("stifle", "hock", 0.55, -0.02),
-            frame.on("stifle", "hock", 0.8, 0.002),
-            frame.at("hock", 0.03, -0.02),
-        ),
-        *toes("front", frame.at("front-foot"), b),
-        *toes("rear", frame.at("rear-foot"), b),
+        *_before_the_ribs(frame),
+        *_behind_the_ribs(frame),
+        *toes("front", frame.at("front-foot"), bone),
+        *toes("rear", frame.at("rear-foot"), bone),
+    ]
+
+
+def _fine(name: str, *knots: Point, weight: float = 0.55) -> Line:
+    return Line(name, knots, weight, (0.05, 0.05), "detail")
+
+
+def _before_the_ribs(frame: Frame) -> list[Line]:
+    def on(a: str, b: str, *steps: Point) -> list[Point]:
+        return [frame.on(a, b, t, aside) for t, aside in steps]
+
+    neck = on("occiput", "point-of-shoulder", (0.4, 0.0), (0.7, -0.03))
+    blade = on("withers", "point-of-shoulder", (0.16, -0.02), (0.5, 0.012), (0.86, 0.0))
+    arm = on("point-of-shoulder", "elbow", (0.0, -0.03), (0.35, -0.045), (0.68, -0.05))
+    return [
+        _fine("cheek", frame.face(0.04, -0.24), frame.face(-0.08, -0.31), frame.face(-0.16, -0.4)),
+        _fine("crest", frame.head(0.14, -0.35), *neck),
+        _fine("blade", *blade),
+        _fine("arm", *arm),
+        _fine("elbow", frame.at("elbow", -0.05, 0.07), frame.at("elbow", -0.02, 0.01), frame.at("elbow", 0.0, -0.05)),
+    ]
+
+
+def _behind_the_ribs(frame: Frame) -> list[Line]:
+    rib = [frame.at("brisket", *step) for step in ((-0.26, 0.29), (-0.3, 0.21), (-0.3, 0.14))]
+    flank = [frame.at("stifle", *step) for step in ((0.06, 0.12), (0.085, 0.2), (0.07, 0.28))]
+    thigh = [frame.on("hip", "stifle", *step) for step in ((0.35, -0.06), (0.7, -0.055), (0.98, -0.02))]
+    tendon = [frame.on("stifle", "hock", *step) for step in ((0.55, -0.02), (0.8, 0.002))]
+    return [
+        _fine("rib", *rib, weight=0.4),
+        _fine("flank", *flank),
+        _fine("thigh", *thigh),
+        _fine("tendon", *tendon, frame.at("hock", 0.03, -0.02)),
     ]
 
 
