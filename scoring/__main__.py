@@ -10,6 +10,7 @@ from importlib import import_module
 from typing import Any, TextIO
 
 from scoring.bad_input import BadInput
+from scoring.canonical import check_sound
 
 Door = Callable[[Mapping[str, Any]], dict[str, Any]]
 
@@ -53,6 +54,7 @@ def read_object(text: str) -> Mapping[str, Any]:
         raise BadInput("not-json", f"The input is not JSON: {error}.") from None
     if not isinstance(value, dict):
         raise BadInput("not-an-object", "Give one JSON object.")
+    check_sound(value, "")
     return value
 
 

@@ -1,10 +1,12 @@
 """How the doors say that an input cannot be used, and small typed readers that say it."""
 
+import re
 from collections.abc import Collection, Mapping, Sequence
 from datetime import date
 from typing import Any
 
 MISSING: Any = object()
+CALENDAR_DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
 
 class BadInput(Exception):
@@ -75,7 +77,7 @@ def a_date(value: Any, at: str) -> date:
     """An ISO 8601 calendar date, "2026-06-13"."""
     text = a_string(value, at)
     try:
-        if len(text) != 10:
+        if not CALENDAR_DATE.fullmatch(text):
             raise ValueError
         return date.fromisoformat(text)
     except ValueError:

@@ -25,8 +25,18 @@ def question_of(show_class: ShowClass) -> dict[str, Any]:
         "rules": show.rules,
         "standard": show_class.show_breed.breed,
         "on": show.first_day.isoformat(),
-        "sheets": [sheet_json(entry, sheets.get(entry.pk, {}), decided) for entry in entries],
+        "sheets": [
+            sheet_json(entry, sheets.get(entry.pk, {}), decided)
+            for entry in entries
+            if sheets.get(entry.pk) or _is_decided(entry, decided)
+        ],
     }
+
+
+def _is_decided(entry: Entry, decided: dict[str, Any]) -> bool:
+    """Whether anything is said of the dog; one that nobody has looked at yet is no sheet to compare with."""
+    key = str(entry.pk)
+    return key in (decided.get("places") or []) or any(name.endswith(f".{key}") for name in decided)
 
 
 def sheet_json(entry: Entry, fields: dict[str, Any], decided: dict[str, Any]) -> dict[str, Any]:
