@@ -98,7 +98,7 @@ def _sentence(table: Table, sheet: Sheet, section: str, part: list[Worded], firs
     if section == GENERAL:
         return sentence(_on_the_animal(table, sheet, part))
     words = table["sections"][sheet.assessment.sex][section]
-    return sentence(words["opening" if first else "lead"] + listed(table, [phrase.text for phrase in part]))
+    return sentence(words["opening" if first else "lead"] + listed(table, [phrase.text for phrase in part], "last"))
 
 
 def _on_the_animal(table: Table, sheet: Sheet, part: list[Worded]) -> str:
@@ -113,7 +113,7 @@ def closing(table: Table, sheet: Sheet) -> Iterator[Sentence]:
     verdict = table["comma"].join(_verdict(table, sheet))
     reason = SPACES.sub(" ", sheet.reason or "").strip(" ")
     if reason:
-        yield sentence(f"{verdict}: {reason}" if verdict else table["reason"] + reason), ()
+        yield sentence(f"{verdict}{table['colon']}{reason}" if verdict else table["reason"] + reason), ()
     elif verdict:
         yield sentence(verdict), ()
 

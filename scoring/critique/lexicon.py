@@ -95,11 +95,12 @@ def _unsaid_framework(words: Words, standard: BreedStandard) -> Iterator[str]:
     for name, keys in FRAMEWORK.items():
         table = words.get(name, {})
         yield from (f"{name}.{key}" for key in keys.split() if not table.get(key))
-    yield from (name for name in ("comma", "and", "subject", "reason", "decimal") if not words.get(name))
+    yield from (name for name in ALONE if not words.get(name))
 
 
+ALONE = ("comma", "and", "last", "colon", "subject", "reason", "decimal")
 FRAMEWORK: Mapping[str, str] = {
-    "patterns": "fault fuller more praise praised praised-fault",
+    "patterns": "fault fuller praise praised praised-fault",
     "standing": "serious-fault disqualifying-fault",
     "sections": "any",
     "grades": "excellent very-good good sufficient disqualified cannot-be-judged "

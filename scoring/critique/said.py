@@ -121,8 +121,8 @@ def _ways(table: Table, ways: Sequence[Way]) -> Iterator[tuple[str, tuple[str, s
         yield f"{way.way}/{way.degree}", (side, side)
 
 
-def listed(table: Table, parts: Sequence[str]) -> str:
-    """One, two and three: commas between, the language's "and" before the last."""
+def listed(table: Table, parts: Sequence[str], last: str = "and") -> str:
+    """One, two and three: commas between, and before the last the language's "and", or what closes a list there."""
     if len(parts) < 2:
         return "".join(parts)
-    return f"{table['comma'].join(parts[:-1])}{table['and']}{parts[-1]}"
+    return f"{table['comma'].join(parts[:-1])}{table[last]}{parts[-1]}"

@@ -52,6 +52,8 @@ def compiled(standard_code: str, language: str) -> dict[str, Any]:
         "praised_fault": words["patterns"]["praised-fault"],
         "comma": words["comma"],
         "and": words["and"],
+        "last": words["last"],
+        "colon": words["colon"],
         "decimal": words["decimal"],
         "reason": words["reason"],
         "limits": LIMITS,
