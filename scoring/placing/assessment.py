@@ -20,7 +20,6 @@ class Assessment:
     marks: Mapping[str, int] = field(default_factory=dict)
     choices: Mapping[str, str] = field(default_factory=dict)
     teeth_missing: tuple[int, ...] = ()
-    ways: tuple[str, ...] = ()
     numbers: Mapping[str, float] = field(default_factory=dict)
     yes: Mapping[str, bool] = field(default_factory=dict)
     grown: bool = True

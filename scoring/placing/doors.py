@@ -1,6 +1,7 @@
 """The doors `merit` and `place`."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from scoring.bad_input import BadInput, a_date, a_list, a_string, an_int, an_object, join, one_of, value_of
@@ -8,7 +9,7 @@ from scoring.placing.assessment import read_assessment
 from scoring.placing.class_findings import class_findings
 from scoring.placing.class_order import propose
 from scoring.placing.faults import faults_of
-from scoring.placing.judged import PRESENT, EntryId, Judged, judge
+from scoring.placing.judged import PRESENT, EntryId, Judged, judge, may_still_grow
 from scoring.placing.merit import merit_of
 from scoring.rules.loader import codes as rules_codes
 from scoring.rules.loader import load as load_rules
@@ -60,7 +61,7 @@ def _rules(source: Mapping[str, Any]) -> RuleBook:
 
 def _sheets(source: Mapping[str, Any], rules: RuleBook, standard: BreedStandard) -> list[Judged]:
     given = a_list(value_of(source, "sheets"), "sheets", MOST_SHEETS)
-    sheets = [_sheet(value, standard, join("sheets", index)) for index, value in enumerate(given)]
+    sheets = [_sheet(value, rules, standard, join("sheets", index)) for index, value in enumerate(given)]
     seen: set[EntryId] = set()
     for index, sheet in enumerate(sheets):
         if sheet.entry in seen:
@@ -69,15 +70,16 @@ def _sheets(source: Mapping[str, Any], rules: RuleBook, standard: BreedStandard)
     return sheets
 
 
-def _sheet(value: Any, standard: BreedStandard, at: str) -> Judged:
+def _sheet(value: Any, rules: RuleBook, standard: BreedStandard, at: str) -> Judged:
     source = an_object(value, at)
     grade, reason, judge_place = (value_of(source, key, at, None) for key in ("grade", "reason", "judge_place"))
+    grade = None if grade is None else one_of(grade, _known_grades(), join(at, "grade"))
     return judge(
         standard,
         _entry(value_of(source, "entry", at), join(at, "entry")),
-        read_assessment(source, standard, at),
+        replace(read_assessment(source, standard, at), grown=not may_still_grow(rules, grade)),
         one_of(value_of(source, "presence", at, PRESENT), PRESENCES, join(at, "presence")),
-        None if grade is None else one_of(grade, _known_grades(), join(at, "grade")),
+        grade,
         None if reason is None else a_string(reason, join(at, "reason")),
         None if judge_place is None else an_int(judge_place, join(at, "judge_place"), 1, LARGEST_PLACE),
     )

@@ -38,8 +38,8 @@ def _faults_at(point: Point, standard: BreedStandard, said: Assessment) -> Itera
         yield from _number(point, standard, said)
     elif point.kind == "yes-no":
         yield from _no(point, said)
-    else:
-        yield from _options(point, said)
+    elif point.kind == "choice":
+        yield from _choice(point, said)
 
 
 def _fault(
@@ -50,11 +50,10 @@ def _fault(
         yield severity(standing, point=point, found=found, source=source, verified=verified, **facts)
 
 
-def _options(point: Point, said: Assessment) -> Iterator[Finding]:
-    chosen = {said.choices.get(point.code)} if point.kind == "choice" else set(said.ways)
-    for option in point.options:
-        if option.code in chosen:
-            yield from _fault(point.code, option.code, option.standing, option.source, option.verified)
+def _choice(point: Point, said: Assessment) -> Iterator[Finding]:
+    option = point.option(said.choices.get(point.code, ""))
+    if option:
+        yield from _fault(point.code, option.code, option.standing, option.source, option.verified)
 
 
 def _mark(point: Point, said: Assessment) -> Iterator[Finding]:

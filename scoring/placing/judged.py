@@ -11,6 +11,7 @@ from scoring.standards.model import BreedStandard
 
 EntryId = str | int
 PRESENT = "present"
+PUPPY = "puppy"
 # These bar a dog from a place under every body, also one that gives no grades.
 BARRED = ("disqualified", "cannot-be-judged")
 
@@ -45,6 +46,12 @@ def judge(
 def grade_in(rules: RuleBook, code: str | None) -> Grade | None:
     """The grade in these rules; None for no grade and for one these rules do not give."""
     return next((grade for grade in rules.grades if grade.code == code), None)
+
+
+def may_still_grow(rules: RuleBook, grade: str | None) -> bool:
+    """Whether the grade is one that only puppies are given, so that a puppy's size is not yet held against it."""
+    scales = [scale.code for scale in rules.scales if grade in scale.grades]
+    return scales == [PUPPY]
 
 
 def has_right_to_place(rules: RuleBook, judged: Judged) -> bool:

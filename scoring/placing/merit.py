@@ -1,7 +1,7 @@
 """Merit: what the marks leave of 100. Advice to the judge, never a result."""
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
@@ -15,12 +15,11 @@ WHOLE = 100
 
 @dataclass(frozen=True, slots=True)
 class Lost:
-    """What one mark loses: `loss` of the point's weight (0..1), `of_merit` of the 100."""
+    """What one mark loses: `loss` is the share of the point's weight, 0..1."""
 
     point: str
     mark: int
     loss: Fraction
-    of_merit: Fraction
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,13 +49,16 @@ def merit_of(standard: BreedStandard, marks: Mapping[str, int]) -> Merit:
     Arguments: `marks` by point code, whole numbers from -3 to 3; marks of other points are ignored.
     Returns a merit from 0 to 100, exact.
     """
-    total = sum((Fraction(point.weight or 0) for point in standard.two_sided), Fraction(0))
-    lost = []
-    for point in standard.two_sided:
-        loss = loss_steps()[abs(marks.get(point.code, 0))]
-        if loss:
-            lost.append(Lost(point.code, marks[point.code], loss, WHOLE * Fraction(point.weight or 0) * loss / total))
-    return Merit(WHOLE - sum((part.of_merit for part in lost), Fraction(0)), tuple(lost))
+    losses = {point.code: loss_steps()[abs(marks.get(point.code, 0))] for point in standard.two_sided}
+    value = what_is_left([(Fraction(point.weight or 0), losses[point.code]) for point in standard.two_sided])
+    return Merit(value, tuple(Lost(point, marks[point], loss) for point, loss in losses.items() if loss))
+
+
+def what_is_left(weighted: Iterable[tuple[Fraction, Fraction]]) -> Fraction:
+    """100 less the weighted mean of the losses (0..1), in hundredths: one pair of weight and loss for each point."""
+    pairs = list(weighted)
+    total = sum((weight for weight, _ in pairs), Fraction(0))
+    return WHOLE * (1 - sum((weight * loss for weight, loss in pairs), Fraction(0)) / total)
 
 
 def grade_by_scale(scale: Scale, merit: Fraction) -> str | None:

@@ -106,7 +106,8 @@ def _proof(row: Table, above: Table | None = None) -> dict[str, Any]:
 
 
 def _point(code: str, row: Table, told: Table) -> Point:
-    words = {**vocabulary()[code], **{key: value for key, value in row.items() if key != "options"}}
+    """A point of the vocabulary as the breed changes it, or one that only this breed has, told in full."""
+    words = {**vocabulary().get(code, {}), **{key: value for key, value in row.items() if key != "options"}}
     proof = _proof(row, told)
     return Point(
         code=code,
@@ -137,7 +138,7 @@ def _weight_source(words: Table, told: Table) -> str | None:
 
 def _options(code: str, row: Table, proof: Table) -> tuple[Option, ...]:
     """The options in the vocabulary's order, then the breed's own; each must have a standing."""
-    words = vocabulary()[code].get("options", ())
+    words = vocabulary().get(code, {}).get("options", ())
     if words == "triadan":
         return ()
     general: Table = every_breed()["points"].get(code, {})

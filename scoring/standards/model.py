@@ -173,10 +173,6 @@ class Figure:
     def tolerance(self) -> float:
         return (self.high - self.low) / 2
 
-    @property
-    def between_bones(self) -> bool:
-        return self.landmarks == "bones"
-
 
 @dataclass(frozen=True, slots=True)
 class ScaleItem:
@@ -229,8 +225,3 @@ class BreedStandard:
     def size(self, point: str, sex: Sex | None) -> Size | None:
         """The range of a number for this sex; None where the standard gives none or the sex is not known."""
         return next((size for size in self.sizes if size.point == point and size.sex in (None, sex)), None)
-
-    def target(self, measurement: str, sex: Sex | None = None) -> Figure | None:
-        """The figure for a measurement on a photo: never one between bones, never one of the other sex."""
-        found = (figure for figure in self.figures if figure.measurement == measurement and not figure.between_bones)
-        return next((figure for figure in found if figure.sex in (None, sex)), None)
