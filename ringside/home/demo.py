@@ -111,8 +111,8 @@ def _lines() -> Iterator[tuple[str, ...]]:
         titles, certificates = HELD.get(code, ("", ""))
         yield (
             f"{call} {kennel}", call, standards.load(breed).name, sex, born.strftime("%d.%m.%Y"),
-            f"AW{index + 1:04}/{born:%y}", f"999{index + 1:012}", f"Sire {kennel}", f"Dam {kennel}", owner, name, address,
-            code, titles, certificates, "no",
+            f"AW{index + 1:04}/{born:%y}", f"999{index + 1:012}", f"Sire {kennel}", f"Dam {kennel}", owner,
+            name, address, code, titles, certificates, "no",
         )  # fmt: skip
 
 
@@ -134,7 +134,7 @@ def _judge_class(show: Show, people: dict[str, Person], judged: dict[str, Any]) 
     pairs = list(zip(islice(cycle(shown), 0, len(judged["sheets"])), judged["sheets"], strict=False))
     pen = Pen(show_class.show_breed, people["judge"].account)
     for entry, sheet in pairs:
-        pen.write(f"entry:{entry.pk}", _sheet_fields(judged["breed"], sheet))
+        pen.write(f"entry:{entry.pk}", _sheet_fields(sheet))
     grades = {f"grade.{entry.pk}": sheet["grade"] for entry, sheet in pairs if sheet["grade"]}
     pen.write(f"class:{show_class.pk}", grades)
     if judged["signed"]:
@@ -144,8 +144,8 @@ def _judge_class(show: Show, people: dict[str, Person], judged: dict[str, Any]) 
         publish_class(by=people["secretary"].account, show_class=show_class)
 
 
-def _sheet_fields(breed: str, sheet: dict[str, Any]) -> dict[str, Any]:
-    points = [point.code for point in standards.load(breed).two_sided]
+def _sheet_fields(sheet: dict[str, Any]) -> dict[str, Any]:
+    points = scenario()["sheet"]["points"]
     marks = [int(mark) for mark in sheet["marks"].split()]
     fields: dict[str, Any] = {f"mark.{point}": mark for point, mark in zip(points, marks, strict=False)}
     fields |= {f"praise.{point}": True for point in sheet["praise"]}

@@ -6,6 +6,7 @@ from typing import Any
 from django.utils.safestring import SafeString, mark_safe
 
 from ringside.drawings.outline import outline
+from ringside.drawings.portrait import build_of
 from ringside.drawings.svg import dog_svg
 from ringside.entries.models import Entry
 from ringside.papers.build import mark_lines
@@ -92,5 +93,7 @@ def drawing_of(critique: Critique) -> Drawing | None:
     marks = {line.point: line.mark for line in lines}
     praised = {line.point for line in lines if line.is_praised}
     # Path data and codes of our own, titles escaped where the picture is made.
-    svg = mark_safe(dog_svg(outline(), marks, praised, "The dog's outline with the judge's marks"))
+    svg = mark_safe(
+        dog_svg(outline(build_of(critique.entry.dog.breed)), marks, praised, "The dog's outline with the judge's marks")
+    )
     return Drawing(svg, lines)

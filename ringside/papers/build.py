@@ -8,6 +8,7 @@ from typing import Any
 from django.utils import formats, translation
 
 from ringside.drawings.outline import outline
+from ringside.drawings.portrait import build_of
 from ringside.papers.critique import CritiquePaper, MarkLine
 from ringside.results.models import Critique
 from ringside.ring.queries import breed_name
@@ -45,7 +46,7 @@ def paper_for(critique: Critique) -> CritiquePaper:
             signed=words["signed"].format(date=formats.date_format(critique.signed_at, "DATE_FORMAT")),
             fingerprint=critique.fingerprint,
             labels=words,
-            drawing=outline(),
+            drawing=outline(build_of(breed.breed)),
         )
 
 

@@ -17,7 +17,7 @@ from ringside.shows.access import require
 from ringside.shows.models import ShowClass
 from scoring.critique.doors import critique as compose
 
-LANGUAGES = ("en",)
+LANGUAGES = ("en", "fr", "de", "es")
 
 
 @transaction.atomic

@@ -6,6 +6,7 @@ from typing import Any
 from django.db.models import Prefetch
 
 from ringside.drawings.outline import outline
+from ringside.drawings.portrait import build_of
 from ringside.entries.models import Entry
 from ringside.ring import models
 from ringside.shows.books import rules_of
@@ -23,12 +24,13 @@ def day_of(ring: Ring) -> dict[str, Any]:
     """
     book = rules_of(ring.show)
     breeds = _breeds(ring)
+    codes = sorted({breed.breed for breed in breeds})
     return {
         "ring": {"id": ring.pk, "name": ring.name},
         "show": {"name": ring.show.name, "rules": book.name, "places": book.places},
         "classes": [_class_json(show_class, breed, book) for breed in breeds for show_class in breed.classes.all()],
-        "drawing": drawing_json(),
-        "standards": {code: standard_json(standards.load(code)) for code in sorted({breed.breed for breed in breeds})},
+        "drawings": {code: drawing_json(code) for code in codes},
+        "standards": {code: standard_json(standards.load(code)) for code in codes},
     }
 
 
@@ -96,9 +98,10 @@ def _point_json(point: Point) -> dict[str, Any]:
 
 
 @cache
-def drawing_json() -> dict[str, Any]:
-    """The dog's outline as path data, with a place for each point and a region for each section."""
-    drawn = outline()
+def drawing_json(breed: str) -> dict[str, Any]:
+    """The outline of a dog of the breed as path data, with a place for each point and a region for each section."""
+    drawn = outline(build_of(breed))
+    points = {point.code for point in standards.load(breed).points}
     return {
         "width": drawn.width,
         "height": drawn.height,
@@ -107,7 +110,7 @@ def drawing_json() -> dict[str, Any]:
         "body": list(drawn.body),
         "strokes": [stroke.path for stroke in drawn.strokes],
         "shade": drawn.shade,
-        "places": {code: [round(x, 1), round(y, 1)] for code, (x, y) in drawn.places.items()},
+        "places": {code: [round(x, 1), round(y, 1)] for code, (x, y) in drawn.places.items() if code in points},
         "regions": drawn.regions,
     }
 

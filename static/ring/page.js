@@ -72,7 +72,7 @@ function showDog(one, entry) {
   const standard = day.standards[one.breed];
   const tiles = tilesOf(book, one, (chosen) => go(one, chosen));
   const sheet = sheetOf(book, store, standard, entry);
-  const outline = outlineOf(book, day.drawing, standard, entry);
+  const outline = outlineOf(book, day.drawings[one.breed], standard, entry);
   const text = textOf(book, day, one, entry);
   const foot = footOf(book, store, one, entry, { next: () => nextDog(one, entry), lineUp: () => go(one, null, true) });
   fill(root, tiles.element, h("div", { class: "desk" }, sheet.element, h("aside", {}, outline.element, text.element)), foot.element);
