@@ -1,5 +1,7 @@
 """Every standard's file is whole: nothing in it is without a source, a standing or a place in the vocabulary."""
 
+from itertools import pairwise
+
 import pytest
 
 from scoring.standards.loader import all_standards, codes, load, read_standard, vocabulary
@@ -123,7 +125,7 @@ def test_teeth_clauses_belong_to_a_standard_that_looks_at_teeth(standard):
 @EVERY_STANDARD
 def test_the_bands_of_a_size_leave_no_gap(standard):
     bands = standard.size_bands
-    assert all(lower.up_to == higher.over for lower, higher in zip(bands, bands[1:], strict=False))
+    assert all(lower.up_to == higher.over for lower, higher in pairwise(bands))
     if bands:
         assert {band.size for band in bands} == {variety.size for variety in standard.varieties}
 
