@@ -1,6 +1,7 @@
 """The results desk: every class as it stands, one class in full, publishing."""
 
 from django.contrib import messages
+from django.contrib.auth.decorators import login_required
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_GET, require_POST
@@ -9,6 +10,7 @@ from ringside.results import actions, queries
 from ringside.shows.access import access_class, access_show
 
 
+@login_required
 @require_GET
 def desk(request: HttpRequest, slug: str) -> HttpResponse:
     show = access_show(request.user, slug)
@@ -17,6 +19,7 @@ def desk(request: HttpRequest, slug: str) -> HttpResponse:
     return render(request, template, {"show": show, "classes": classes, "stage": "results"})
 
 
+@login_required
 @require_GET
 def one_class(request: HttpRequest, slug: str, class_id: int) -> HttpResponse:
     show_class = access_class(request.user, slug, class_id)
@@ -27,6 +30,7 @@ def one_class(request: HttpRequest, slug: str, class_id: int) -> HttpResponse:
     return render(request, template, context)
 
 
+@login_required
 @require_POST
 def publish(request: HttpRequest, slug: str, class_id: int) -> HttpResponse:
     show_class = access_class(request.user, slug, class_id, "publish-results")
@@ -35,6 +39,7 @@ def publish(request: HttpRequest, slug: str, class_id: int) -> HttpResponse:
     return redirect("results:class", slug=slug, class_id=class_id)
 
 
+@login_required
 @require_POST
 def publish_critiques(request: HttpRequest, slug: str, class_id: int) -> HttpResponse:
     show_class = access_class(request.user, slug, class_id, "publish-results")
