@@ -57,8 +57,10 @@ def words_of(words: Words, breed: str, point: str) -> Words:
     """A point's words: those that hold for this breed over those that hold for all."""
     own = words.get("breeds", {}).get(breed, {}).get("points", {}).get(point, {})
     general = words["points"].get(point, {})
-    options = {**general.get("options", {}), **own.get("options", {})}
-    return {**general, **own, "options": options}
+    options = {
+        option: {**general["options"].get(option, {}), **said} for option, said in own.get("options", {}).items()
+    }
+    return {**general, **own, "options": {**general.get("options", {}), **options}}
 
 
 def spoken(template: str, sex: Sex, step: int = PLAIN) -> str:

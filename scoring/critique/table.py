@@ -36,9 +36,14 @@ def compiled(standard_code: str, language: str) -> dict[str, Any]:
 
     Raises UnknownStandard, and MissingWord where the lexicon lacks a word that a sheet of this breed can ask for.
     """
-    standard, words = load_standard(standard_code), load(language)
+    return table_of(load_standard(standard_code), language)
+
+
+def table_of(standard: BreedStandard, language: str) -> dict[str, Any]:
+    """The phrase table of a standard. Raises MissingWord."""
+    words = load(language)
     return {
-        "standard": standard_code,
+        "standard": standard.code,
         "language": language,
         "points": [{"code": point.code, "section": point.section, "sex": point.sex} for point in in_order(standard)],
         "phrases": {sex: _phrases(words, standard, sex) for sex in SEXES},
