@@ -11,6 +11,7 @@ from ringside.entries.models import Entry
 from ringside.ring import models
 from ringside.shows.books import rules_of
 from ringside.shows.models import Ring, ShowBreed, ShowClass
+from scoring.critique.table import compiled
 from scoring.rules.ages import completed_months
 from scoring.rules.rulebook import RuleBook
 from scoring.standards import loader as standards
@@ -30,6 +31,7 @@ def day_of(ring: Ring) -> dict[str, Any]:
         "show": {"name": ring.show.name, "rules": book.name, "places": book.places},
         "classes": [_class_json(show_class, breed, book) for breed in breeds for show_class in breed.classes.all()],
         "drawings": {code: drawing_json(code) for code in codes},
+        "phrases": {code: compiled(code, "en") for code in codes},
         "standards": {code: standard_json(standards.load(code)) for code in codes},
     }
 
