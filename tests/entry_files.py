@@ -1,5 +1,7 @@
 """Entry files of our own invention for tests, with the faults that clubs' files have."""
 
+# ruff: noqa: E501
+
 import csv
 import io
 

@@ -120,17 +120,17 @@ SENTENCES: dict[str, str] = {
     "disqualifying-fault": "Disqualifying fault under the standard: {point}, {found}. The judge decides.",
     "not-for-this-sex": "{point} is not looked at in a {sex}.",
     "size-class": "{point} {found}: by its size {size}.",
-    "placed-without-right": "Number {entry} has a place and no right to one: it is absent, disqualified or could not be "
-    "judged. Take the place back, or correct the grade.",
+    "placed-without-right": "Number {entry} has a place and no right to one: it is absent, disqualified or could "
+    "not be judged. Take the place back, or correct the grade.",
     "too-many-places": "{given} dogs are placed; these rules place {most}.",
     "places-not-in-order": "The places do not run on: given twice {twice}, left out {left_out}.",
     "grade-not-used": "Number {entry}: these rules have no grade “{grade}”.",
-    "reason-missing": "Number {entry} is graded {grade}: the reason must be in the report. Write it beside the grade.",
+    "reason-missing": "Number {entry} is graded {grade}: write the reason beside the grade, for the report.",
     "disqualifying-fault-not-acted-on": "Number {entry} has a disqualifying fault on its sheet ({points}) and is graded "
     "{grade}.",
-    "placed-below-required-grade": "Number {entry} is placed with {grade}; these rules ask at least {least} for a place.",
+    "placed-below-required-grade": "Number {entry} is placed with {grade}; the rules ask {least} at least for a place.",
     "grade-inversion": "The grades of numbers {entries} do not go with their places: {grades}.",
-    "order-against-merit": "The sheets of numbers {entries} say it the other way round: the first lost more marks.",
+    "order-against-merit": "The sheets of numbers {entries} say the reverse: the first lost more marks.",
     "unequal-assessment": "Not every sheet speaks of the same points: {points}.",
 }
 

@@ -1,4 +1,4 @@
-"""Makes rows of checked lines: owners, dogs, what they hold, classes, entries. Called inside an action's transaction."""
+"""Makes rows of checked lines: owners, dogs, what they hold, classes, entries; inside an action's transaction."""
 
 from collections.abc import Sequence
 from typing import Any

@@ -16,7 +16,6 @@ from ringside.shows.books import rules_of, standard_of
 from scoring.critique.lexicon import load, pair
 from scoring.standards.model import BreedStandard
 
-
 # The federation's English writes the day before the month.
 DATES = {"en": "en-gb"}
 

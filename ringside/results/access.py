@@ -1,4 +1,4 @@
-"""The only way by which a page gets a critique: it is the reader's own dog's, or the reader works in that show's office."""
+"""The only way by which a page gets a critique: the reader owns the dog, or works in that show's office."""
 
 from typing import Any
 

@@ -100,7 +100,7 @@ def paper_of(sheet: Sheet, card: dict[str, Any]) -> dict[str, Any]:
     assert sheet.entry is not None
     signed, key = sheet.signed or {}, str(sheet.entry.pk)
     places = card.get("places") or []
-    paper = {
+    return {
         "standard": sheet.entry.dog.breed,
         "sex": sheet.entry.dog.sex,
         **content_of(signed),
@@ -112,7 +112,6 @@ def paper_of(sheet: Sheet, card: dict[str, Any]) -> dict[str, Any]:
         "reason": card.get(f"reason.{key}"),
         "place": places.index(key) + 1 if key in places else None,
     }
-    return paper
 
 
 def sentences_of(sheet: Sheet, paper: dict[str, Any], language: str) -> list[str]:

@@ -1,4 +1,4 @@
-"""Whether an edit speaks of things that are there: points of the breed's standard, grades of the rules, dogs of the class."""
+"""Whether an edit speaks of things that are there: points of the standard, grades of the rules, dogs of the class."""
 
 from collections.abc import Callable
 from typing import Any

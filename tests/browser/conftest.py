@@ -36,18 +36,18 @@ class Site:
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Site]:
     folder = tmp_path_factory.mktemp("site")
-    with _database(folder) as url, _served(_environment(folder, url)) as site:
+    with ADatabase(folder) as url, AServer(_environment(folder, url)) as site:
         yield site
 
 
 @pytest.fixture
 def fresh_site(tmp_path: Path) -> Iterator[Site]:
     """A site of one test's own, for journeys that change what others read."""
-    with _database(tmp_path) as url, _served(_environment(tmp_path, url)) as site:
+    with ADatabase(tmp_path) as url, AServer(_environment(tmp_path, url)) as site:
         yield site
 
 
-class _database:
+class ADatabase:
     """A SQLite file, or a database of its own on the PostgreSQL server that BROWSER_DATABASE names."""
 
     def __init__(self, folder: Path) -> None:
@@ -84,7 +84,7 @@ def _environment(folder: Path, url: str) -> dict[str, str]:
     }
 
 
-class _served:
+class AServer:
     """Prepared, filled with the demo show and served by the same command as a deployment."""
 
     def __init__(self, environment: dict[str, str]) -> None:

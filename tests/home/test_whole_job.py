@@ -109,14 +109,15 @@ def test_a_clubs_file_becomes_a_judged_class_and_a_critique_on_paper(settings, t
     assert not any(row[0] in told or row[10] in told for row in GOOD)
     one = next(c for c in tablet.day["classes"] if c["breed"] == "boxer" and c["code"] == "open")
     first, other = (entry["id"] for entry in one["entries"])
-    tablet.write(f"entry:{first}", mark__croup=1, mark__topline=0, mark__reach=0, mark__drive=-1, choice__bite="undershot",
+    tablet.write(f"entry:{first}", mark__croup=1, mark__topline=0, mark__reach=0, mark__drive=-1)
+    tablet.write(f"entry:{first}", choice__bite="undershot",
                  praise__reach=True, remark="Ein Hund mit Ausdruck: Žluťoučký kůň.")  # fmt: skip
     tablet.write(
         f"entry:{other}", mark__croup=3, mark__topline=2, mark__reach=-2, mark__drive=-1, choice__bite="scissor"
     )
     tablet.write(one["sheet"], **{f"grade.{first}": "excellent", f"grade.{other}": "good", "places": [str(first)]})
     advice = judge.get(f"/ring/{ring}/classes/{one['id']}/advice/").json()
-    assert [row["entry"] for row in advice["proposed"]][0] == str(first)
+    assert advice["proposed"][0]["entry"] == str(first)
 
     # The office waits for the signature, then publishes.
     publish = f"/office/tansymoor-show/results/{one['id']}/publish/"

@@ -1,4 +1,4 @@
-"""From the signed card to readable results: what is missing is said, what is published is frozen, strangers see nothing."""
+"""From the signed card to readable results: what is missing is said, what is published stays, strangers see nothing."""
 
 import pytest
 from django.http import Http404
