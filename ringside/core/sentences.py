@@ -126,8 +126,8 @@ SENTENCES: dict[str, str] = {
     "places-not-in-order": "The places do not run on: given twice {twice}, left out {left_out}.",
     "grade-not-used": "Number {entry}: these rules have no grade “{grade}”.",
     "reason-missing": "Number {entry} is graded {grade}: write the reason beside the grade, for the report.",
-    "disqualifying-fault-not-acted-on": "Number {entry} has a disqualifying fault on its sheet ({points}) and is graded "
-    "{grade}.",
+    "disqualifying-fault-not-acted-on": "Number {entry} is graded {grade}, with a disqualifying fault on its sheet: "
+    "{points}.",
     "placed-below-required-grade": "Number {entry} is placed with {grade}; the rules ask {least} at least for a place.",
     "grade-inversion": "The grades of numbers {entries} do not go with their places: {grades}.",
     "order-against-merit": "The sheets of numbers {entries} say the reverse: the first lost more marks.",
