@@ -12,9 +12,7 @@ const LONGEST_PAUSE_MS = 60_000;
 
 export class Outbox {
   #store;
-  #url;
-  #cookie;
-  #tell;
+  #options;
   #batches = new Batches();
   #listening = null;
   #sending = null;
@@ -26,13 +24,12 @@ export class Outbox {
 
   /**
    * @param {Store} store
-   * @param {{url: string, cookie?: string, onStatus?: (status: Status) => void}} options
+   * @param {{url: string, cookie?: string, onStatus?: (status: Status) => void,
+   *          onAnswers?: (answers: import("./exchange.js").Answer[]) => void}} options
    */
-  constructor(store, { url, cookie, onStatus = () => {} }) {
+  constructor(store, options) {
     this.#store = store;
-    this.#url = url;
-    this.#cookie = cookie;
-    this.#tell = onStatus;
+    this.#options = { onStatus: () => {}, onAnswers: () => {}, ...options };
   }
 
   /** Sends now, after each edit, whenever the page or the network comes back, and every 15 s. */
@@ -40,10 +37,8 @@ export class Outbox {
     this.stop();
     this.#listening = new AbortController();
     const { signal } = this.#listening;
-    const now = () => this.send();
-    addEventListener("online", now, { signal });
-    addEventListener("pageshow", now, { signal });
-    document.addEventListener("visibilitychange", () => document.hidden || now(), { signal });
+    for (const name of ["online", "pageshow"]) addEventListener(name, () => this.send(), { signal });
+    document.addEventListener("visibilitychange", () => document.hidden || this.send(), { signal });
     this.#store.addEventListener("kept", () => this.#nudge(), { signal });
     this.#store.addEventListener("storage-failed", () => this.#report({}), { signal });
     const timer = setInterval(() => this.#nudge(), EVERY_MS);
@@ -96,10 +91,11 @@ export class Outbox {
   async #round() {
     const unsent = await this.#store.unsent();
     const batch = this.#batches.pick(unsent);
-    const since = `since ${this.#url}`;
+    const since = `since ${this.#options.url}`;
     const said = await this.#exchange(batch, (await this.#store.recall(since)) ?? 0);
     const { answered, refused } = await settle(batch, said.answers);
     await this.#store.take({ answered, refused, edits: said.edits, since, sequence: said.sequence });
+    if (said.answers.length) this.#options.onAnswers(said.answers);
     const done = answered.length + refused.length;
     if (batch.length && !done) {
       this.#batches.failed(batch);
@@ -110,8 +106,9 @@ export class Outbox {
   }
 
   async #exchange(batch, since) {
+    const { url, cookie } = this.#options;
     try {
-      return batch.length ? await sendEdits(this.#url, batch, since, this.#cookie) : await askNews(this.#url, since);
+      return batch.length ? await sendEdits(url, batch, since, cookie) : await askNews(url, since);
     } catch (error) {
       if (error.why === "server") this.#batches.failed(batch);
       throw error;
@@ -146,6 +143,6 @@ export class Outbox {
   #report(counts) {
     const status = { ...this.status, ...counts };
     this.status = { ...status, state: stateOf(status, this.#store.trouble) };
-    this.#tell(this.status);
+    this.#options.onStatus(this.status);
   }
 }
