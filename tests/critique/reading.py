@@ -24,7 +24,7 @@ ENGLISH = Language(
     points=r"""
     substance         | \bbone|substance        | \blight              | heav               | good|right
     proportions       | in body|proportions     | short              | long               | correct|asks
-    condition         | lean|weight|condition   | lean|less weight   | overw|more weight  | good|right
+    condition         | \blean|weight|condition | \blean|less weight   | overw|more weight  | good|right
     muscle            | muscle                  | soft               | over-|heav         | \bwell
     skull             | skull                   | narrow             | broad              | well-|right
     stop              | \bstop                  | shallow            | abrupt             | well-|should

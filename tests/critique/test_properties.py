@@ -1,6 +1,7 @@
 """What must hold of the critique of any sheet, of any breed, in any language."""
 
 import re
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -161,3 +162,11 @@ def test_every_kind_of_point_has_something_to_say():
     kinds = {point.kind: keys_of(point) for standard in all_standards() for point in standard.points}
     assert kinds.keys() == {"two-sided", "choice", "set", "number", "yes-no"}
     assert all(kinds.values())
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_word_that_is_missing_is_named(language):
+    boxer = load("boxer")
+    bite = boxer.point("bite")
+    strange = replace(bite, options=(*bite.options, replace(bite.options[0], code="tooth-gap")))
+    assert missing(language, replace(boxer, points=(strange,))) == ["bite.tooth-gap"]
