@@ -12,7 +12,8 @@ CALENDAR_DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 class BadInput(Exception):
     """An input that cannot be answered: `code` is stable, `message` says what to do, `at` is the path to the value.
 
-    Codes: not-json, not-an-object, missing-key, wrong-type, unknown-code, out-of-range, bad-date, id-reused, too-large.
+    Codes: not-json, not-an-object, missing-key, wrong-type, unknown-code, out-of-range, bad-date, id-reused,
+    several-sheets, too-large.
     """
 
     def __init__(self, code: str, message: str, at: str = "") -> None:

@@ -118,8 +118,12 @@ def drawing_json(breed: str) -> dict[str, Any]:
 
 
 def edits_since(ring: Ring, since: int) -> list[dict[str, Any]]:
-    """The ring's edits with a sequence above `since`, in that order, as the tablets read them."""
-    rows = models.Edit.objects.filter(ring=ring, sequence__gt=since).order_by("sequence")
+    """The ring's edits with a sequence above `since`, in that order, as the tablets read them.
+
+    What the server holds stays out until somebody takes it in: a tablet would merge it as if it counted.
+    """
+    taken = models.Edit.objects.filter(ring=ring, sequence__gt=since, state=models.Edit.State.TAKEN)
+    rows = taken.order_by("sequence")
     return [_edit_json(row) for row in rows]
 
 
