@@ -7,6 +7,7 @@ import re
 from dataclasses import dataclass
 
 NO_DEGREE = 2
+NOTE = re.compile(r" \([^)]*\)")
 
 
 @dataclass(frozen=True)
@@ -237,7 +238,7 @@ def marks_read(sentences, language):
     words = LANGUAGES[language]
     table = [[part.strip() for part in re.split(r" \| ", line)] for line in words.points.strip().splitlines()]
     found = {}
-    for fragment in (part for text in sentences for part in re.split(words.joints, text.rstrip("."))):
+    for fragment in (part for text in sentences for part in re.split(words.joints, NOTE.sub("", text).rstrip("."))):
         readings = {row[0]: mark for row in table if (mark := _mark(fragment, row, words)) is not None}
         assert len(readings) <= 1, (fragment, readings)
         assert not readings.keys() & found.keys(), (fragment, readings)

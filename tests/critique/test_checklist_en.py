@@ -41,7 +41,7 @@ def test_a_compound_is_hyphened_before_its_noun_and_open_after_it():
 
 
 def test_short_adjectives_compare_with_er_and_long_ones_with_more():
-    assert full("en", "croup", 1) == "croup slightly steeper than ideal"
+    assert full("en", "croup", 1) == "croup slightly steeper than the standard asks"
     assert full("en", "withers", 1).startswith("withers slightly more prominent than")
     assert not [text for text in everything_said("en") if re.search(r"more (short|long|steep|flat|broad|deep)\b", text)]
 

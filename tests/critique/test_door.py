@@ -27,7 +27,7 @@ def through_the_command_line(sheet):
 def test_a_sheet_becomes_sentences_and_their_text():
     code, found = through_the_command_line({**GOOD, "grade": "excellent", "place": 1})
     assert code == 0
-    assert found["sentences"] == ["Dog with croup slightly steeper than ideal.", "Excellent, placed first."]
+    assert found["sentences"] == ["Dog with croup slightly steeper than the standard asks.", "Excellent, placed first."]
     assert found["text"] == " ".join(found["sentences"])
 
 
@@ -44,7 +44,9 @@ def test_praise_takes_the_place_of_what_is_merely_right():
 
 
 def test_praise_beside_a_fault_says_both():
-    assert told(praise=["croup"])["text"] == "Dog with croup slightly steeper than ideal (otherwise pleasing)."
+    assert (
+        told(praise=["croup"])["text"] == "Dog with croup slightly steeper than the standard asks (otherwise pleasing)."
+    )
 
 
 def test_a_point_of_the_other_sex_is_not_said():
