@@ -11,6 +11,7 @@ from scoring.critique.compose import compose
 from scoring.critique.doors import critique, read_sheet
 from scoring.critique.lexicon import LANGUAGES, keys_of, missing
 from scoring.critique.table import compiled, in_order, sections, table_of
+from scoring.rules import loader as rules
 from scoring.standards.loader import all_standards, codes, load
 from tests.critique.reading import marks_read
 from tests.critique.sheets import EVERYTHING, assessed, sheets, words_at_least, words_at_most
@@ -170,3 +171,15 @@ def test_a_word_that_is_missing_is_named(language):
     bite = boxer.point("bite")
     strange = replace(bite, options=(*bite.options, replace(bite.options[0], code="tooth-gap")))
     assert missing(language, replace(boxer, points=(strange,))) == ["bite.tooth-gap"]
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_grade_of_every_rule_book_has_words(language):
+    words = compiled("boxer", language)["grades"]
+    books = [rules.load(code, overlays=over) for code in rules.codes() for over in [(), *overlays_of(code)]]
+    given = {grade.code for book in books for grade in book.grades}
+    assert given <= words["dog"].keys() == words["bitch"].keys()
+
+
+def overlays_of(code):
+    return [(overlay,) for overlay in rules.overlay_codes(code)]
