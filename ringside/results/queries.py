@@ -1,6 +1,7 @@
 """A class as it stands: what the judge has decided, what is still missing, and whether it is published."""
 
-from dataclasses import dataclass, field
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from django.db.models import Count, Q
@@ -14,6 +15,7 @@ from ringside.ring.queries import breed_name
 from ringside.shows.books import rules_of
 from ringside.shows.models import Show, ShowClass
 from scoring.findings import Finding
+from scoring.rules.rulebook import Grade
 
 ASSESSES = ("mark.", "choice.", "set.", "number.", "yes.", "praise.", "remark")
 
@@ -78,36 +80,60 @@ def title_of(show_class: ShowClass) -> str:
     return f"{breed_name(breed)}, {rule.name.lower()} class, {sex}"
 
 
-def card_of(show_class: ShowClass) -> Sheet | None:
-    return Sheet.objects.filter(show_class=show_class).first()
+def compiled(show_class: ShowClass) -> Compiled:
+    """The class from the judge's signed card, or from what is written so far where nothing is signed."""
+    found = _compiled(show_class, _gathered([show_class]))
+    findings = [Finding(**finding) for finding in advice_on(show_class)["findings"]]
+    return replace(found, findings=tuple(_numbered(finding, found.rows) for finding in findings))
 
 
-def state_of(show_class: ShowClass, card: Sheet | None, is_touched: bool = False) -> str:
-    if Publication.objects.filter(show_class=show_class).exists():
+def compiled_many(classes: Sequence[ShowClass]) -> list[Compiled]:
+    """Many classes at once, without the core's advice: the same number of queries however many there are."""
+    gathered = _gathered(classes)
+    return [_compiled(show_class, gathered) for show_class in classes]
+
+
+@dataclass(frozen=True)
+class Gathered:
+    """What several classes are compiled from, each fetched once; `sheets` by their key."""
+
+    entries: dict[int, list[Entry]]
+    sheets: dict[str, Sheet]
+    published: frozenset[int]
+
+
+def _gathered(classes: Sequence[ShowClass]) -> Gathered:
+    entries: dict[int, list[Entry]] = {one.pk: [] for one in classes}
+    found = Entry.objects.filter(show_class__in=classes, state=Entry.State.ENTERED).select_related("dog")
+    for entry in found.order_by("number", "id"):
+        entries[entry.show_class_id].append(entry)
+    wanted = Q(show_class__in=classes) | Q(entry__show_class__in=classes)
+    published = Publication.objects.filter(show_class__in=classes).values_list("show_class_id", flat=True)
+    return Gathered(entries, {sheet.key: sheet for sheet in Sheet.objects.filter(wanted)}, frozenset(published))
+
+
+def _compiled(show_class: ShowClass, gathered: Gathered) -> Compiled:
+    card = gathered.sheets.get(f"class:{show_class.pk}")
+    decided = decisions(card)
+    grades = {grade.code: grade for grade in rules_of(show_class.show_breed.show).grades_for(show_class.code)}
+    sheets = [(entry, gathered.sheets.get(f"entry:{entry.pk}")) for entry in gathered.entries[show_class.pk]]
+    rows = [_row(entry, sheet, decided, grades) for entry, sheet in sheets]
+    rows.sort(key=lambda row: (row.place is None, row.place or 0, row.entry.number or 0))
+    return Compiled(
+        show_class=show_class,
+        title=title_of(show_class),
+        state=_state(show_class.pk in gathered.published, card, any(sheet for _, sheet in sheets)),
+        rows=tuple(rows),
+        missing=tuple(_missing_on(card, rows, grades)),
+    )
+
+
+def _state(is_published: bool, card: Sheet | None, is_touched: bool) -> str:
+    if is_published:
         return "published"
     if card and card.signed is not None:
         return "signed"
     return "being judged" if card or is_touched else "to come"
-
-
-def compiled(show_class: ShowClass) -> Compiled:
-    """The class from the judge's signed card, or from what is written so far where nothing is signed."""
-    card = card_of(show_class)
-    decided = decisions(card)
-    entries = show_class.entries.filter(state=Entry.State.ENTERED).select_related("dog").order_by("number", "id")
-    sheets = {sheet.entry_id: sheet for sheet in Sheet.objects.filter(entry__in=entries)}
-    rows = [_row(entry, sheets.get(entry.pk), decided, show_class) for entry in entries]
-    rows.sort(key=lambda row: (row.place is None, row.place or 0, row.entry.number or 0))
-    advice = advice_on(show_class)
-    findings = tuple(_numbered(Finding(**finding), rows) for finding in advice["findings"])
-    return Compiled(
-        show_class=show_class,
-        title=title_of(show_class),
-        state=state_of(show_class, card, bool(sheets)),
-        rows=tuple(rows),
-        missing=tuple(_missing_on(card, bool(decided.get("places")), rows)),
-        findings=findings,
-    )
 
 
 def decisions(card: Sheet | None) -> dict[str, Any]:
@@ -117,9 +143,8 @@ def decisions(card: Sheet | None) -> dict[str, Any]:
     return found
 
 
-def _row(entry: Entry, sheet: Sheet | None, decided: dict[str, Any], show_class: ShowClass) -> Row:
+def _row(entry: Entry, sheet: Sheet | None, decided: dict[str, Any], grades: dict[str, Grade]) -> Row:
     key = str(entry.pk)
-    grades = {grade.code: grade for grade in rules_of(show_class.show_breed.show).grades_for(show_class.code)}
     grade = decided.get(f"grade.{key}") or ""
     presence = decided.get(f"presence.{key}") or "present"
     reason = decided.get(f"reason.{key}") or ""
@@ -147,11 +172,12 @@ def _place(places: list[str], key: str) -> int | None:
     return places.index(key) + 1 if key in places else None
 
 
-def _missing_on(card: Sheet | None, has_places: bool, rows: list[Row]) -> list[str]:
+def _missing_on(card: Sheet | None, rows: list[Row], grades: dict[str, Grade]) -> list[str]:
     missing = []
-    if not has_places and any(row.presence == "present" for row in rows):
-        missing.append("places")
     if card is None or card.signed is None:
+        # A judge may place no dog at all: signed without places is complete.
+        if not any(row.place for row in rows) and any(_may_be_placed(row, grades) for row in rows):
+            missing.append("places")
         missing.append("the judge's signature")
     if card and (card.disputed or card.incomplete):
         missing.append("two devices disagree about the class; the judge settles it")
@@ -160,7 +186,12 @@ def _missing_on(card: Sheet | None, has_places: bool, rows: list[Row]) -> list[s
     return missing
 
 
-def _numbered(finding: Finding, rows: list[Row]) -> Finding:
+def _may_be_placed(row: Row, grades: dict[str, Grade]) -> bool:
+    barred = row.grade in grades and not grades[row.grade].may_be_placed
+    return row.presence == "present" and not barred
+
+
+def _numbered(finding: Finding, rows: Sequence[Row]) -> Finding:
     """The finding with catalogue numbers in the place of entry ids, as people speak of dogs."""
     numbers = {str(row.entry.pk): row.entry.number or row.entry.dog.name for row in rows}
     return Finding(finding.code, finding.severity, {k: _as_number(v, numbers) for k, v in finding.facts.items()})

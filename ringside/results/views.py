@@ -2,6 +2,7 @@
 
 from django.contrib import messages
 from django.contrib.auth.decorators import login_required
+from django.core.paginator import Paginator
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_GET, require_POST
@@ -9,14 +10,17 @@ from django.views.decorators.http import require_GET, require_POST
 from ringside.results import actions, queries
 from ringside.shows.access import access_class, access_show
 
+PER_PAGE = 100
+
 
 @login_required
 @require_GET
 def desk(request: HttpRequest, slug: str) -> HttpResponse:
     show = access_show(request.user, slug)
-    classes = [queries.compiled(show_class) for show_class in queries.classes_of(show)]
+    page = Paginator(queries.classes_of(show), PER_PAGE).get_page(request.GET.get("page"))
+    classes = queries.compiled_many(page.object_list)
     template = "results/desk.html#rows" if request.headers.get("HX-Request") else "results/desk.html"
-    return render(request, template, {"show": show, "classes": classes, "stage": "results"})
+    return render(request, template, {"show": show, "classes": classes, "page": page, "stage": "results"})
 
 
 @login_required

@@ -4,27 +4,25 @@ from typing import Any
 
 from ringside.entries.models import Entry
 from ringside.ring.models import Sheet
+from ringside.shows.books import rules_of
 from ringside.shows.models import ShowClass
-from scoring.placing.doors import place
+from scoring.placing.doors import place_under
 
 PLURAL = {"mark": "marks", "choice": "choices", "number": "numbers", "yes": "yes"}
 
 
 def advice_on(show_class: ShowClass) -> dict[str, Any]:
     """The answer of the core's `place` for this class as it stands, entries by their id as text."""
-    return place(question_of(show_class))
+    return place_under(rules_of(show_class.show_breed.show), question_of(show_class))
 
 
 def question_of(show_class: ShowClass) -> dict[str, Any]:
-    show = show_class.show_breed.show
     card = Sheet.objects.filter(show_class=show_class).first()
     decided: dict[str, Any] = card.fields if card else {}
     entries = show_class.entries.filter(state=Entry.State.ENTERED).select_related("dog").order_by("number", "id")
     sheets = {sheet.entry_id: sheet.fields for sheet in Sheet.objects.filter(entry__in=entries)}
     return {
-        "rules": show.rules,
         "standard": show_class.show_breed.breed,
-        "on": show.first_day.isoformat(),
         "sheets": [
             sheet_json(entry, sheets.get(entry.pk, {}), decided)
             for entry in entries

@@ -13,7 +13,7 @@ from ringside.shows.books import rules_of
 from ringside.shows.models import Ring, ShowBreed, ShowClass
 from scoring.critique.table import compiled
 from scoring.rules.ages import completed_months
-from scoring.rules.rulebook import RuleBook
+from scoring.rules.rulebook import Grade, RuleBook
 from scoring.standards import loader as standards
 from scoring.standards.model import BreedStandard, Point
 
@@ -55,9 +55,14 @@ def _class_json(show_class: ShowClass, breed: ShowBreed, book: RuleBook) -> dict
         "sex": show_class.sex,
         "code": show_class.code,
         "name": rule.name,
-        "grades": [{"code": g.code, "name": g.name, "needs_reason": g.needs_reason} for g in grades],
+        "grades": [_grade_json(grade) for grade in grades],
         "entries": [_entry_json(entry, breed) for entry in show_class.entries.all()],
     }
+
+
+def _grade_json(grade: Grade) -> dict[str, Any]:
+    told = {"code": grade.code, "name": grade.name}
+    return {**told, "needs_reason": grade.needs_reason, "may_be_placed": grade.may_be_placed}
 
 
 def _entry_json(entry: Entry, breed: ShowBreed) -> dict[str, Any]:

@@ -36,7 +36,12 @@ def merit(source: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def place(source: Mapping[str, Any]) -> dict[str, Any]:
-    rules, standard = _rules(source), _standard(source)
+    return place_under(_rules(source), source)
+
+
+def place_under(rules: RuleBook, source: Mapping[str, Any]) -> dict[str, Any]:
+    """The same under a rule book at hand, whose overlays no door can name."""
+    standard = _standard(source)
     sheets = _sheets(source, rules, standard)
     proposal = propose(rules, standard, sheets)
     return {

@@ -1,7 +1,7 @@
 // Signing: the results at the end of the class, the critiques apart from them and later.
 
 import { fill, h, say } from "./dom.js";
-import { mayBePlaced, missingOf, pointsOf } from "./standing.js";
+import { mayBePlaced, missingOf, pointsOf, remindersOf } from "./standing.js";
 import { numberOf } from "./words.js";
 
 /** @param {import("./book.js").Book} book @param {any} one the class @param {(text: string) => void} announce */
@@ -22,7 +22,7 @@ export function signingOf(book, one, announce) {
   const element = h("section", { class: "signing" }, h("h3", {}, "Sign"), missing, results, state, critiques, told);
   const update = () => {
     const lacking = missingOf(book, one, numberOf);
-    fill(missing, lacking.map((text) => h("li", {}, text)));
+    fill(missing, [...lacking, ...remindersOf(book, one)].map((text) => h("li", {}, text)));
     const signed = book.isSigned(one.sheet);
     const held = book.held(one.sheet);
     say(results, signed ? "Sign the results again" : "Sign the results of this class");

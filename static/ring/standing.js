@@ -31,6 +31,12 @@ export function mayBePlaced(book, one, entry) {
   return !["absent", "withdrawn", "excused", "disqualified", "not judged"].includes(standingOf(book, one, entry));
 }
 
+/** What to think of before signing; none of it stands in the way, for the judge may place no dog at all. */
+export function remindersOf(book, one) {
+  const mayPlace = one.entries.some((entry) => mayBePlaced(book, one, entry));
+  return mayPlace && !placesOf(book, one).length ? ["No dog is placed: sign it so only if you place none."] : [];
+}
+
 /** What is missing before the results of the class can be signed, in words. */
 export function missingOf(book, one, numberOf) {
   const missing = [];
@@ -39,7 +45,6 @@ export function missingOf(book, one, numberOf) {
   const needing = new Set(one.grades.filter((grade) => grade.needs_reason).map((grade) => grade.code));
   const unexplained = one.entries.filter((entry) => needing.has(book.value(one.sheet, `grade.${entry.id}`)) && !book.value(one.sheet, `reason.${entry.id}`));
   if (unexplained.length) missing.push(`The reason is missing: number ${unexplained.map(numberOf).join(", ")}.`);
-  if (!placesOf(book, one).length && one.entries.some((entry) => mayBePlaced(book, one, entry))) missing.push("No dog is placed yet.");
   if (book.disputes(one.sheet).length) missing.push("Two devices disagree about this class.");
   return missing;
 }

@@ -2,13 +2,17 @@
 
 import pytest
 from django.http import Http404
+from django.test import Client
 
 from ringside.core.denied import Denied, NotNow
+from ringside.dogs.models import Dog
+from ringside.entries.models import Entry
 from ringside.results import actions, queries
 from ringside.results.access import access_critique
 from ringside.results.models import Critique, Placing
 from ringside.ring import actions as ring
 from ringside.ring.access import Worker
+from ringside.shows.models import ShowClass
 from scoring.merging import covers_for
 from tests.shows_for_tests import SmallShow, small_show
 
@@ -159,3 +163,36 @@ def test_findings_speak_of_catalogue_numbers(judged):
         "The grades of numbers 2 and 1 do not go with their places: very good and excellent."
         in queries.compiled(judged.show_class).words
     )
+
+
+def test_the_desk_costs_the_same_number_of_queries_however_many_classes(judged, django_assert_max_num_queries):
+    client = Client()
+    client.force_login(judged.accounts["secretary"])
+    with django_assert_max_num_queries(12):
+        assert client.get("/office/small/results/").status_code == 200
+    for code in ("junior", "intermediate", "champion", "veteran"):
+        one = ShowClass.objects.create(show_breed=judged.show_class.show_breed, sex="dog", code=code)
+        dog = Dog.objects.create(name=f"More {code}", breed="boxer", sex="dog", born="2022-01-01")
+        Entry.objects.create(show=judged.show, show_class=one, dog=dog)
+    with django_assert_max_num_queries(12):
+        assert client.get("/office/small/results/").status_code == 200
+
+
+def test_a_class_signed_without_any_place_can_be_published(at):
+    pen, card = Pen(at), f"class:{at.show_class.pk}"
+    pen.write(card, **{f"grade.{entry.pk}": "good" for entry in at.entries})
+    assert "places" in queries.compiled(at.show_class).missing
+    pen.sign(card)
+    actions.publish_class(by=at.accounts["secretary"], show_class=at.show_class)
+    assert set(Placing.objects.values_list("place", flat=True)) == {None}
+
+
+def test_a_club_with_a_rule_of_its_own_gets_its_own_advice(at):
+    at.show.overlays = ["germany"]
+    at.show.save()
+    at.show_class.refresh_from_db()
+    pen, card = Pen(at), f"class:{at.show_class.pk}"
+    pen.write(card, **{f"grade.{at.entries[0].pk}": "good", "places": [str(at.entries[0].pk)]})
+    # Source: VDH show regulations, section 19 (least grade for a place is Very Good).
+    words = " ".join(queries.compiled(ShowClass.objects.get(pk=at.show_class.pk)).words)
+    assert "the rules ask very good at least for a place" in words
