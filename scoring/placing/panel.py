@@ -87,7 +87,8 @@ def _reason(counts: Sequence[int], again: bool) -> Step:
 def borda(marks: Marks) -> PanelOrder:
     """The order by points: from each judge, one for every entry placed behind, half for every one placed level.
 
-    Source: de Borda 1781, Memoire sur les elections au scrutin; half points for level entries are common practice, no source.
+    Source: de Borda 1781, Memoire sur les elections au scrutin; half points for level entries: common practice, no
+    source.
     Limits: depends on who else is entered. Equal points are a tie.
     """
     columns = list(zip(*marks.values(), strict=True))

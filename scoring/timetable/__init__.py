@@ -1,0 +1,1 @@
+"""The ring timetable: which judge takes which block of dogs, and when."""
