@@ -44,7 +44,7 @@ class Asked:
         page = given.get("page", "1")
         order = given.get("order", "number")
         return cls(
-            text=given.get("q", "").strip()[:100],
+            text=given.get("q", "").replace("\x00", "").strip()[:100],
             breed=given.get("breed", "") if given.get("breed") in standards.codes() else "",
             state=given.get("state", "") if given.get("state") in Entry.State.values else "",
             order=order if order in ORDERS else "number",

@@ -1,5 +1,6 @@
 """Takes in what the tablets wrote: one transaction a batch, one answer an edit, nothing lost and nothing doubled."""
 
+import json
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -55,6 +56,7 @@ def _take_one(ring: Ring, worker: Worker, raw: Any) -> tuple[Answer, str]:
     """The answer, and the sheet to merge again; no sheet for a refused edit."""
     try:
         edit = parse_edit(raw)
+        _require_storable(edit)
         known = models.Edit.objects.filter(pk=edit.id).first()
         if known:
             return _repeated(edit, known), known.sheet
@@ -63,6 +65,14 @@ def _take_one(ring: Ring, worker: Worker, raw: Any) -> tuple[Answer, str]:
         return _refusal(raw, error.message), ""
     _store(ring, edit, worker=worker, role=role, state=state, reason=reason)
     return Answer(edit.id, digest(edit), "held" if state == models.Edit.State.HELD else "applied", reason), edit.sheet
+
+
+def _require_storable(edit: Edit) -> None:
+    """PostgreSQL cannot keep the sign U+0000; one such edit must not hold up the whole batch."""
+    if r"\u0000" in json.dumps(edit.as_json()):
+        raise BadInput(
+            "out-of-range", "This text holds a sign that no database can keep (U+0000). Type it again.", "value"
+        )
 
 
 def _repeated(edit: Edit, known: models.Edit) -> Answer:

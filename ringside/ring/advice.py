@@ -8,6 +8,12 @@ from ringside.shows.books import rules_of
 from ringside.shows.models import ShowClass
 from scoring.placing.doors import place_under
 
+# What the advice on a class may say; the tablet gets the words of these.
+CODES = (
+    "placed-without-right", "too-many-places", "places-not-in-order", "grade-not-used", "reason-missing",
+    "disqualifying-fault-not-acted-on", "placed-below-required-grade", "grade-inversion", "order-against-merit",
+    "unequal-assessment",
+)  # fmt: skip
 PLURAL = {"mark": "marks", "choice": "choices", "number": "numbers", "yes": "yes"}
 
 

@@ -1,5 +1,7 @@
 """What a tablet needs for a day in one ring, and what is new since it last asked."""
 
+import re
+from dataclasses import replace
 from functools import cache
 from typing import Any
 
@@ -16,6 +18,8 @@ from scoring.rules.ages import completed_months
 from scoring.rules.rulebook import Grade, RuleBook
 from scoring.standards import loader as standards
 from scoring.standards.model import BreedStandard, Point
+
+FRACTION = re.compile(r"-?\d+\.\d+")
 
 
 def day_of(ring: Ring) -> dict[str, Any]:
@@ -107,19 +111,25 @@ def _point_json(point: Point) -> dict[str, Any]:
 @cache
 def drawing_json(breed: str) -> dict[str, Any]:
     """The outline of a dog of the breed as path data, with a place for each point and a region for each section."""
-    drawn = outline(build_of(breed))
+    # Without the long coat's fringe, which is half of the ink and nothing a mark is set on.
+    drawn = outline(replace(build_of(breed), fringe=0.0))
     points = {point.code for point in standards.load(breed).points}
     return {
         "width": drawn.width,
         "height": drawn.height,
-        "under": [stroke.path for stroke in drawn.under],
-        "under_shade": drawn.under_shade,
-        "body": list(drawn.body),
-        "strokes": [stroke.path for stroke in drawn.strokes],
-        "shade": drawn.shade,
-        "places": {code: [round(x, 1), round(y, 1)] for code, (x, y) in drawn.places.items() if code in points},
-        "regions": drawn.regions,
+        "under": [_coarse(stroke.path) for stroke in drawn.under],
+        "under_shade": _coarse(drawn.under_shade),
+        "body": [_coarse(path) for path in drawn.body],
+        "strokes": [_coarse(stroke.path) for stroke in drawn.strokes],
+        "shade": _coarse(drawn.shade),
+        "places": {code: [round(x), round(y)] for code, (x, y) in drawn.places.items() if code in points},
+        "regions": {section: _coarse(path) for section, path in drawn.regions.items()},
     }
+
+
+def _coarse(path: str) -> str:
+    """Path data in whole units: finer than a tablet shows, and a third of it less to send over a field's network."""
+    return FRACTION.sub(lambda number: str(round(float(number[0]))), path)
 
 
 def edits_since(ring: Ring, since: int) -> list[dict[str, Any]]:

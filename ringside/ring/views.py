@@ -7,13 +7,14 @@ from django.contrib.auth.views import redirect_to_login
 from django.http import Http404, HttpRequest, HttpResponse, JsonResponse
 from django.shortcuts import render
 from django.views.decorators.csrf import ensure_csrf_cookie
+from django.views.decorators.gzip import gzip_page
 from django.views.decorators.http import require_GET, require_http_methods
 
 from ringside.core.denied import Denied
 from ringside.core.sentences import SENTENCES
 from ringside.ring import actions, queries, tablets
 from ringside.ring.access import access_worker
-from ringside.ring.advice import advice_on
+from ringside.ring.advice import CODES, advice_on
 from ringside.shows.models import Ring, ShowClass
 
 
@@ -30,22 +31,22 @@ def page(request: HttpRequest, ring_id: int) -> HttpResponse:
 
 
 @require_GET
+@gzip_page
 def day(request: HttpRequest, ring_id: int) -> JsonResponse:
-    """What the page shows of the day, the words of findings, and every edit so far."""
+    """What the page shows of the day, and the words of findings."""
     worker = access_worker(request, ring_id)
     ring = worker.ring
     return JsonResponse(
         {
             **queries.day_of(ring),
             "roles": sorted(worker.roles),
-            "sentences": SENTENCES,
-            "edits": queries.edits_since(ring, 0),
-            "sequence": ring.sequence,
+            "sentences": {code: SENTENCES[code] for code in CODES if code in SENTENCES},
         }
     )
 
 
 @require_http_methods(["GET", "POST"])
+@gzip_page
 def edits(request: HttpRequest, ring_id: int) -> JsonResponse:
     """POST takes a batch and answers per edit; both tell what is new since the sequence the tablet has."""
     worker = access_worker(request, ring_id)

@@ -10,9 +10,8 @@ const NOTE = "day";
 export async function loadDay(store, url) {
   const fresh = await ask(url);
   if (fresh) {
-    const { edits, sequence, ...day } = fresh;
-    await store.note(NOTE, day);
-    return day;
+    await store.note(NOTE, fresh);
+    return fresh;
   }
   const kept = await store.recall(NOTE);
   if (kept) return kept;

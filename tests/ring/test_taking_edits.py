@@ -1,5 +1,7 @@
 """The server's side of the ring: per-edit answers, no loss, no doubling, rights, holds and settled rows."""
 
+import re
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -7,10 +9,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from hypothesis.extra.django import TestCase
 
+from ringside.core.sentences import SENTENCES
 from ringside.ring import actions
 from ringside.ring.access import Worker
+from ringside.ring.advice import CODES
 from ringside.ring.models import Edit, Mark, Sheet
 from scoring.merging import covers_for, merge, settled
+from scoring.placing import class_findings
 from tests.shows_for_tests import SmallShow, small_show
 
 pytestmark = [pytest.mark.django_db, pytest.mark.both_databases]
@@ -107,7 +112,8 @@ def test_a_steward_cannot_place(at):
     ("field", "value"),
     [
         ("mark.croup", 4), ("mark.croup", True), ("mark.croup", "2"), ("mark.bite", 1), ("choice.bite", "sideways"),
-        ("set.teeth", [111]), ("number.height", 900), ("mark.__proto__", 1), ("nonsense", 1),
+        ("set.teeth", [111]),
+        ("remark", "zero \x00 sign"), ("number.height", 900), ("mark.__proto__", 1), ("nonsense", 1),
     ],
 )  # fmt: skip
 def test_a_value_that_the_standard_does_not_know_is_refused_with_a_sentence(at, field, value):
@@ -191,3 +197,10 @@ class AnyOrder(TestCase):
         marks = {f"mark.{m.point}": m.mark for m in Mark.objects.filter(sheet__key=key)}
         assert marks == {f: v for f, v in settled(merged).items() if v is not None}
         assert covers_for(actions.edits_of(key)) == tuple(sorted(e.id for live in merged.fields.values() for e in live))
+
+
+def test_the_tablet_gets_words_for_everything_the_advice_can_say():
+    source = Path(class_findings.__file__).read_text(encoding="utf-8")
+    said = set(re.findall(r'(?:refuses|warns|notes)\("([a-z-]+)"', source))
+    assert said == set(CODES)
+    assert said <= set(SENTENCES)

@@ -1,0 +1,34 @@
+"""A field's network is poor: what the ring page costs at first load, and that nothing is fetched twice."""
+
+import pytest
+
+from tests.browser.test_journeys import enter
+
+pytestmark = pytest.mark.browser
+
+MOST_BYTES = 100_000
+
+
+def test_the_ring_page_costs_at_most_100_kilobytes_at_first_load(sized):
+    page = sized("tablet")
+    page.goto("/")
+    network = page.context.new_cdp_session(page)
+    network.send("Network.enable")
+    addresses, sizes = {}, {}
+    network.on("Network.responseReceived", lambda e: addresses.__setitem__(e["requestId"], e["response"]["url"]))
+    network.on("Network.loadingFinished", lambda e: sizes.__setitem__(e["requestId"], e["encodedDataLength"]))
+    page.locator("form[action='/demo/judge/'] button").click()
+    page.locator(".programme .class").first.wait_for()
+    page.locator("#status", has_text="Everything is on the server").wait_for()
+    loaded = {addresses[one]: size for one, size in sizes.items() if "?since=" not in addresses[one] or size > 2000}
+    assert sum(loaded.values()) <= MOST_BYTES, sorted(loaded.items(), key=lambda one: -one[1])[:5]
+    static = [address for address in addresses.values() if "/static/" in address]
+    assert len(static) == len(set(static))
+
+
+def test_the_page_that_is_opened_again_fetches_no_module_again(sized):
+    page = sized("tablet")
+    enter(page, "judge")
+    page.locator(".programme .class").first.wait_for()
+    kept = page.request.get(page.locator("script[type=module]").get_attribute("src") or "")
+    assert "immutable" in kept.headers["cache-control"]
