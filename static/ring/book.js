@@ -15,7 +15,7 @@ export class Book extends EventTarget {
   #sheets = new Map();
   /** @type {string[]} */
   #open = [];
-  /** @type {{sheet: string, field: string, before: any, words: string}[]} */
+  /** @type {{words: string, back: {sheet: string, field: string, value: any}[]}[]} */
   #undo = [];
 
   /** @param {Store} store */
@@ -53,6 +53,11 @@ export class Book extends EventTarget {
     return merged?.disputed.includes(field) ? merged.fields.get(field) : [];
   }
 
+  /** The edits that say a field's value now. @param {string} sheet @param {string} field */
+  edits(sheet, field) {
+    return this.#of(sheet).merged?.fields.get(field) ?? [];
+  }
+
   /** @param {string} sheet @returns {string[]} */
   disputes(sheet) {
     return [...(this.#of(sheet).merged?.disputed ?? [])];
@@ -72,13 +77,16 @@ export class Book extends EventTarget {
    * Sets a field; the page shows it once the tablet has kept it. `words` tell what undo would take back.
    * @param {string} sheet @param {string} field @param {any} value @param {string} words
    */
-  async set(sheet, field, value, words) {
-    const before = this.value(sheet, field) ?? null;
-    await change(this.#store, sheet, field, value);
-    this.#undo.push({ sheet, field, before, words });
+  set(sheet, field, value, words) {
+    return this.setAll([{ sheet, field, value }], words);
+  }
+
+  /** Sets several fields, which one undo takes back together. @param {{sheet: string, field: string, value: any}[]} changes */
+  async setAll(changes, words) {
+    const back = changes.map(({ sheet, field }) => ({ sheet, field, value: this.value(sheet, field) ?? null }));
+    await this.#write(changes);
+    this.#undo.push({ words, back });
     if (this.#undo.length > MOST_UNDO) this.#undo.shift();
-    await this.#read(sheet);
-    this.#tell();
   }
 
   /** What the next undo takes back, in words; null where there is nothing. */
@@ -88,16 +96,19 @@ export class Book extends EventTarget {
 
   async undo() {
     const last = this.#undo.pop();
-    if (!last) return;
-    await change(this.#store, last.sheet, last.field, last.before);
-    await this.#read(last.sheet);
-    this.#tell();
+    if (last) await this.#write(last.back);
   }
 
   /** @param {string} sheet */
   async sign(sheet) {
     await sign(this.#store, sheet);
     await this.#read(sheet);
+    this.#tell();
+  }
+
+  async #write(changes) {
+    for (const { sheet, field, value } of changes) await change(this.#store, sheet, field, value);
+    await Promise.all([...new Set(changes.map(({ sheet }) => sheet))].map((sheet) => this.#read(sheet)));
     this.#tell();
   }
 

@@ -7,10 +7,12 @@ import { footOf } from "./foot.js";
 import { lineUpOf } from "./lineup.js";
 import { Outbox } from "./outbox.js";
 import { outlineOf } from "./outline.js";
+import { paceOf } from "./pace.js";
 import { classListOf } from "./programme.js";
 import { sheetOf } from "./sheet.js";
 import { standingOf } from "./standing.js";
 import { Store } from "./store.js";
+import { swapOf } from "./swap.js";
 import { textOf } from "./text.js";
 import { tilesOf } from "./tiles.js";
 import { classWords, numberOf, statusWords } from "./words.js";
@@ -74,9 +76,12 @@ function showDog(one, entry) {
   const sheet = sheetOf(book, store, standard, entry);
   const outline = outlineOf(book, day.drawings[one.breed], standard, entry);
   const text = textOf(book, day, one, entry);
+  const pace = paceOf(book, one);
+  sheet.element.querySelector(".dog").append(swapOf(book, one, entry, announce) ?? "");
   const foot = footOf(book, store, one, entry, { next: () => nextDog(one, entry), lineUp: () => go(one, null, true) });
+  tiles.element.append(pace.element);
   fill(root, tiles.element, h("div", { class: "desk" }, sheet.element, h("aside", {}, outline.element, text.element)), foot.element);
-  parts = [{ update: () => tiles.update(entry) }, sheet, outline, text, foot];
+  parts = [{ update: () => tiles.update(entry) }, pace, sheet, outline, text, foot];
   scrollTo(0, 0);
   announce(`Number ${numberOf(entry)}`);
 }

@@ -104,6 +104,22 @@ def test_a_second_tap_clears_a_mark_and_undo_brings_it_back(sized):
     expect(stop).to_have_attribute("aria-pressed", "true")
 
 
+def test_a_sheet_written_on_the_wrong_dog_changes_numbers_and_undo_takes_it_back(sized):
+    page = sized("tablet")
+    enter(page, "judge")
+    page.locator(".programme .class", has_text="Bernese Mountain Dog, dogs, puppy class").tap()
+    numbers = page.locator(".tiles .number").all_inner_texts()
+    page.locator("#point-stop .stop").nth(5).tap()
+    page.locator(".grade", has_text=re.compile("^Promising$")).tap()
+    page.locator(".swap summary").tap()
+    page.locator(".swap .option", has_text=numbers[1]).tap()
+    expect(page.locator("#point-stop .stop").nth(5)).to_have_attribute("aria-pressed", "false")
+    expect(page.locator(".tiles .state")).to_have_text(["in hand", "graded"])
+    page.get_by_role("button", name=re.compile("^Undo the swap")).tap()
+    expect(page.locator("#point-stop .stop").nth(5)).to_have_attribute("aria-pressed", "true")
+    expect(page.locator(".tiles .state")).to_have_text(["graded", "waiting"])
+
+
 def test_a_disqualification_asks_for_its_reason_and_shows_the_caution(sized):
     page = sized("tablet")
     enter(page, "judge")

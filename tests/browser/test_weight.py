@@ -22,7 +22,7 @@ def test_the_ring_page_costs_at_most_100_kilobytes_at_first_load(sized):
     page.locator("#status", has_text="Everything is on the server").wait_for()
     loaded = {addresses[one]: size for one, size in sizes.items() if "?since=" not in addresses[one] or size > 2000}
     assert sum(loaded.values()) <= MOST_BYTES, sorted(loaded.items(), key=lambda one: -one[1])[:5]
-    static = [address for address in addresses.values() if "/static/" in address]
+    static = [address for address in addresses.values() if "/static/ring/" in address]
     assert len(static) == len(set(static))
 
 
