@@ -19,7 +19,7 @@ from scoring.timetable.programme import (
 from scoring.timetable.reading import read_programme
 from scoring.timetable.solver import solved_plan
 
-SECONDS = 2.0
+SECONDS = 3.0
 MOST_SECONDS = 600.0
 
 

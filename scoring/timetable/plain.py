@@ -1,5 +1,6 @@
 """A timetable without a solver: blocks set one after the other where they fit best, then the order bettered."""
 
+from collections import deque
 from collections.abc import Sequence
 
 from scoring.timetable.programme import (
@@ -16,31 +17,38 @@ from scoring.timetable.programme import (
     row,
 )
 
-# How many blocks may be set in all while the order is bettered: about a second.
-MOST_SETTINGS = 8_000
+# How many times a block may be held to a judge's day in all while the order is bettered: a second or two.
+MOST_TRIALS = 80_000
+# Where in the order a block is tried, as parts of it: at the front for all blocks, then further back.
+DEPTHS = (0.0, 0.25, 0.5, 0.75, 1.0)
 
 
 def plain_plan(programme: Programme) -> Plan:
     """A plan that keeps rings, hours, gaps and breaks, and as many pairs as it finds a way to.
 
-    Rule: list scheduling (Graham 1966, Bell Syst Tech J 45:1563) in an order that is bettered by moving one block to
-    the front at a time, those in trouble first, as long as the plan's cost falls.
+    Rule: list scheduling (Graham 1966, Bell Syst Tech J 45:1563) in an order that is bettered by moving one block at
+    a time, those in trouble first, as long as the plan's cost falls.
     Limits: not the best plan there is; a block that finds no room is left out.
     """
     order = _first_order(programme)
     plan = _set_in_order(programme, order)
     least = cost(programme, plan)
-    waiting = _to_try(programme, plan)
-    for _ in range(MOST_SETTINGS // (len(programme.blocks) + 1)):
+    waiting = _moves(programme, plan)
+    for _ in range(MOST_TRIALS // (1 + sum(len(block.judge_days) for block in programme.blocks.values()))):
         if not waiting:
             break
-        moved = waiting.pop(0)
-        tried_order = [moved, *(block for block in order if block != moved)]
+        tried_order = _moved(order, *waiting.popleft())
         tried = _set_in_order(programme, tried_order)
         if cost(programme, tried) < least:
             order, plan, least = tried_order, tried, cost(programme, tried)
-            waiting = _to_try(programme, plan)
+            waiting = _moves(programme, plan)
     return plan
+
+
+def _moved(order: Sequence[str], block: str, depth: float) -> list[str]:
+    others = [each for each in order if each != block]
+    place = int(depth * len(others))
+    return [*others[:place], block, *others[place:]]
 
 
 def _first_order(programme: Programme) -> list[str]:
@@ -51,11 +59,12 @@ def _first_order(programme: Programme) -> list[str]:
     return [block.id for block in free]
 
 
-def _to_try(programme: Programme, plan: Plan) -> list[str]:
-    """Free blocks, those without a place or in a broken pair first."""
+def _moves(programme: Programme, plan: Plan) -> deque[tuple[str, float]]:
+    """Free blocks and where to try them, those without a place or in a broken pair first."""
     in_trouble = {block for broken in broken_pairs(programme, plan) for block in broken.pair}
     free = [block for block in programme.blocks if block not in programme.pinned]
-    return sorted(free, key=lambda block: (block in plan, block not in in_trouble))
+    free.sort(key=lambda block: (block in plan, block not in in_trouble))
+    return deque((block, depth) for depth in DEPTHS for block in free)
 
 
 def _set_in_order(programme: Programme, order: Sequence[str]) -> Plan:
