@@ -1,9 +1,11 @@
 from django.urls import path
 
-from ringside.ring import views
+from ringside.ring import shell, views
 
 app_name = "ring"
 urlpatterns = [
+    path("shell/", shell.shell, name="shell"),
+    path("worker.js", shell.worker, name="worker"),
     path("<int:ring_id>/", views.page, name="page"),
     path("<int:ring_id>/day/", views.day, name="day"),
     path("<int:ring_id>/edits/", views.edits, name="edits"),

@@ -22,12 +22,12 @@ from ringside.shows.models import Ring, ShowClass
 @ensure_csrf_cookie
 def page(request: HttpRequest, ring_id: int) -> HttpResponse:
     try:
-        worker = access_worker(request, ring_id)
+        access_worker(request, ring_id)
     except Denied as denied:
         if denied.status != 401:
             raise
         return redirect_to_login(request.get_full_path())
-    return render(request, "ring/ring.html", {"ring": worker.ring})
+    return render(request, "ring/ring.html")
 
 
 @require_GET

@@ -21,18 +21,18 @@ export class NoAnswer extends Error {
  * Sends edits and gets the server's word on each, with what others wrote since.
  * @param {string} url
  * @param {Edit[]} edits
- * @param {number} since
+ * @param {{since: number, device: string, unsent: number}} told `unsent`: how many more edits this tablet holds
  * @param {string} [cookie] name of the cookie that holds the token
  * @returns {Promise<Said>}
  */
-export async function sendEdits(url, edits, since, cookie = "csrftoken") {
-  const body = JSON.stringify({ edits, since });
+export async function sendEdits(url, edits, told, cookie = "csrftoken") {
+  const body = JSON.stringify({ edits, ...told });
   const post = () => request(url, {
     method: "POST", body, headers: { "Content-Type": "application/json", "X-CSRFToken": readCookie(cookie) },
   });
   let response = await post();
   if (response.status === 403) {
-    await askNews(url, since);
+    await askNews(url, told.since);
     response = await post();
   }
   return readSaid(response);

@@ -2,6 +2,7 @@
 
 import { Batches, settle } from "./batches.js";
 import { askNews, NoAnswer, sendEdits } from "./exchange.js";
+import { deviceId } from "./ids.js";
 import { stateOf } from "./status.js";
 
 /** @typedef {import("./store.js").Store} Store */
@@ -92,7 +93,8 @@ export class Outbox {
     const unsent = await this.#store.unsent();
     const batch = this.#batches.pick(unsent);
     const since = `since ${this.#options.url}`;
-    const said = await this.#exchange(batch, (await this.#store.recall(since)) ?? 0);
+    const told = { since: (await this.#store.recall(since)) ?? 0, unsent: unsent.length - batch.length };
+    const said = await this.#exchange(batch, { ...told, device: await deviceId(this.#store) });
     const { answered, refused } = await settle(batch, said.answers);
     await this.#store.take({ answered, refused, edits: said.edits, since, sequence: said.sequence });
     if (said.answers.length) this.#options.onAnswers(said.answers);
@@ -105,10 +107,10 @@ export class Outbox {
     return unsent.length > done;
   }
 
-  async #exchange(batch, since) {
+  async #exchange(batch, told) {
     const { url, cookie } = this.#options;
     try {
-      return batch.length ? await sendEdits(url, batch, since, cookie) : await askNews(url, since);
+      return batch.length ? await sendEdits(url, batch, told, cookie) : await askNews(url, told.since);
     } catch (error) {
       if (error.why === "server") this.#batches.failed(batch);
       throw error;

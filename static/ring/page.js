@@ -14,13 +14,16 @@ import { standingOf } from "./standing.js";
 import { Store } from "./store.js";
 import { swapOf } from "./swap.js";
 import { textOf } from "./text.js";
+import { tabletOf } from "./tablet.js";
 import { tilesOf } from "./tiles.js";
 import { classWords, numberOf, statusWords } from "./words.js";
+import { keepPage } from "./worker-desk.js";
 
 const NEWS_MS = 2000;
 const root = document.getElementById("ring");
-const { day: dayUrl, edits: editsUrl, advice: adviceUrl, ring } = root.dataset;
-const store = new Store(`ring-${ring}`);
+// The page is the same for every ring: which one it is stands in its address alone.
+const at = (path) => new URL(path, location.href.split("#")[0]).href;
+const store = new Store(`ring-${location.pathname.match(/ring\/(\d+)/)[1]}`);
 const book = new Book(store);
 const title = document.getElementById("class-line");
 const status = document.getElementById("status");
@@ -28,7 +31,7 @@ const live = document.getElementById("live");
 let day = null;
 let parts = [];
 
-const outbox = new Outbox(store, { url: editsUrl, onStatus: (now) => {
+const outbox = new Outbox(store, { url: at("edits/"), onStatus: (now) => {
   say(status, statusWords(now));
   mark(status, "data-state", now.state);
 } });
@@ -51,9 +54,11 @@ async function open() {
   if (!one) {
     await book.open(day.classes.flatMap((each) => [each.sheet, ...each.entries.map((dog) => dog.sheet)]));
     say(title, `Ring ${day.ring.name}`);
+    document.title = `Ring ${day.ring.name}, ${day.show.name}`;
     const list = classListOf(book, day, (chosen) => go(chosen));
-    fill(root, list.element);
-    parts = [list];
+    const tablet = tabletOf(store, outbox);
+    fill(root, list.element, tablet.element);
+    parts = [list, tablet];
   } else {
     await book.open([one.sheet, ...one.entries.map((dog) => dog.sheet)]);
     say(title, classWords(one));
@@ -64,7 +69,7 @@ async function open() {
 }
 
 function showLineUp(one) {
-  const lineUp = lineUpOf(book, day, one, { advice: adviceUrl.replace("/0/", `/${one.id}/`), back: () => go(one), announce });
+  const lineUp = lineUpOf(book, day, one, { advice: at(`classes/${one.id}/advice/`), back: () => go(one), announce });
   fill(root, lineUp.element);
   parts = [lineUp];
   lineUp.element.querySelector("h2").focus();
@@ -108,9 +113,9 @@ async function start() {
   addEventListener("hashchange", open);
   book.addEventListener("read", update);
   store.addEventListener("storage-failed", ({ detail }) => announce(detail.full ? "Storage is full" : "Storage failed"));
-  navigator.storage?.persist?.();
+  keepPage();
   try {
-    day = await loadDay(store, dayUrl);
+    day = await loadDay(store, at("day/"));
   } catch (error) {
     fill(root, h("p", { class: "lead" }, error.message));
     return;

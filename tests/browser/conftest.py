@@ -1,6 +1,7 @@
 """The real thing for the journeys: the server of a deployment, on a database of its own, with the demo show in it."""
 
 import os
+import signal
 import socket
 import subprocess
 import sys
@@ -15,22 +16,47 @@ import psycopg
 import pytest
 from playwright.sync_api import Browser, Page
 
+from tests.conftest import QUIET
+from tests.places import chromium
+
 ROOT = Path(__file__).resolve().parents[2]
 SIZES = {"tablet": (820, 1180), "landscape": (1180, 820), "desk": (1440, 900), "phone": (390, 844)}
 
+# How a tablet's own browser is started, beside those that pytest starts.
+SANDBOX = ["--no-sandbox"] if os.geteuid() == 0 else []
+QUIET_TABLET = {"executable_path": chromium(), "args": [*QUIET, *SANDBOX]}
 
-@dataclass(frozen=True)
+
+@dataclass
 class Site:
-    """A served site: its address, and the environment in which its commands run."""
+    """A served site: its address, the environment in which its commands run, and its server."""
 
-    address: str
+    port: int
     environment: dict[str, str]
-    pid: int
+    process: subprocess.Popen[bytes] | None = None
+
+    @property
+    def address(self) -> str:
+        return f"http://127.0.0.1:{self.port}"
 
     def manage(self, *arguments: str) -> str:
         command = [sys.executable, "manage.py", *arguments]
         done = subprocess.run(command, cwd=ROOT, env=self.environment, capture_output=True, text=True, check=True)
         return done.stdout
+
+    def start(self) -> None:
+        serve = [sys.executable, "manage.py", "serve", "--port", str(self.port)]
+        self.process = subprocess.Popen(
+            serve, cwd=ROOT, env=self.environment, stdout=subprocess.DEVNULL, start_new_session=True
+        )
+        _wait_for(self.address)
+
+    def stop(self, by: signal.Signals = signal.SIGTERM) -> None:
+        """Ends the server and its workers; SIGKILL gives them no time for anything."""
+        if self.process is not None:
+            os.killpg(self.process.pid, by)
+            self.process.wait(timeout=20)
+            self.process = None
 
 
 @pytest.fixture(scope="session")
@@ -88,22 +114,16 @@ class AServer:
     """Prepared, filled with the demo show and served by the same command as a deployment."""
 
     def __init__(self, environment: dict[str, str]) -> None:
-        self.environment = environment
+        self.site = Site(_free_port(), environment)
 
     def __enter__(self) -> Site:
-        port = _free_port()
-        for command in (["prepare"], ["demo"]):
-            subprocess.run([sys.executable, "manage.py", *command], cwd=ROOT, env=self.environment, check=True,
-                           stdout=subprocess.DEVNULL)  # fmt: skip
-        serve = [sys.executable, "manage.py", "serve", "--port", str(port)]
-        self.process = subprocess.Popen(serve, cwd=ROOT, env=self.environment, stdout=subprocess.DEVNULL)
-        address = f"http://127.0.0.1:{port}"
-        _wait_for(address)
-        return Site(address, self.environment, self.process.pid)
+        self.site.manage("prepare")
+        self.site.manage("demo")
+        self.site.start()
+        return self.site
 
     def __exit__(self, *_: object) -> None:
-        self.process.terminate()
-        self.process.wait(timeout=20)
+        self.site.stop()
 
 
 def _free_port() -> int:

@@ -1,0 +1,113 @@
+"""The ring page goes on without a server, opens again without one, and loses nothing that a finger has set."""
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.conftest import QUIET_TABLET, Site
+from tests.browser.test_journeys import enter
+
+pytestmark = pytest.mark.browser
+
+CLASS = "Hovawart, dogs, junior class"
+
+
+def is_set(page: Page, point: str, stop: int) -> None:
+    expect(page.locator(f"#point-{point} .stop").nth(stop)).to_have_attribute("aria-pressed", "true")
+
+
+def tablet_of(playwright, site: Site, folder) -> tuple:
+    """A tablet whose browser keeps its storage in a folder, as it does when it is switched off and on."""
+    context = playwright.chromium.launch_persistent_context(
+        folder, base_url=site.address, viewport={"width": 820, "height": 1180}, has_touch=True, **QUIET_TABLET
+    )
+    return context, context.pages[0]
+
+
+def test_a_day_without_network_reaches_the_server_whole(playwright, fresh_site, tmp_path):
+    context, page = tablet_of(playwright, fresh_site, tmp_path / "tablet")
+    enter(page, "judge")
+    expect(page.locator(".tablet")).to_contain_text("opens again without network")
+    page.locator(".programme .class", has_text=CLASS).tap()
+    expect(page.locator(".sheet")).to_be_visible()
+    address = page.url
+
+    fresh_site.stop()
+    page.locator("#point-skull .stop").nth(1).tap()
+    is_set(page, "skull", 1)
+    page.get_by_label("In your own words").fill("Kept without a server.")
+    page.locator(".grade", has_text="Excellent").tap()
+    expect(page.locator("#status")).to_have_text("3 edits are safe on this tablet")
+
+    page.reload()
+    is_set(page, "skull", 1)
+    expect(page.get_by_label("In your own words")).to_have_value("Kept without a server.")
+    context.close()
+
+    context, page = tablet_of(playwright, fresh_site, tmp_path / "tablet")
+    page.goto(address)
+    is_set(page, "skull", 1)
+    expect(page.locator(".tile .state").first).to_have_text("graded")
+    page.locator("#point-stop .stop").nth(5).tap()
+    page.get_by_role("button", name="Line-up").tap()
+    page.locator(".lineup .tile").first.tap()
+    expect(page.locator(".findings")).to_contain_text("No network")
+    expect(page.locator("#status")).to_have_text("5 edits are safe on this tablet")
+
+    fresh_site.start()
+    expect(page.locator("#status")).to_have_text("Everything is on the server", timeout=60_000)
+    context.close()
+    assert counted(fresh_site, "Edit.objects.exclude(device='demo-tablet')") == 5
+    assert counted(fresh_site, "Mark.objects.filter(point='skull', mark=-2)") == 1
+    assert counted(fresh_site, "Mark.objects.filter(point='stop', mark=2)") >= 1
+
+
+def counted(site: Site, rows: str) -> int:
+    code = f"from ringside.ring.models import Edit, Mark; print({rows}.count())"
+    return int(site.manage("shell", "--no-imports", "-c", code).strip())
+
+
+def test_what_waits_can_be_handed_over_as_a_file(playwright, fresh_site, tmp_path):
+    context, page = tablet_of(playwright, fresh_site, tmp_path / "tablet")
+    enter(page, "judge")
+    page.locator(".programme .class", has_text=CLASS).tap()
+    expect(page.locator(".sheet")).to_be_visible()
+    fresh_site.stop()
+    page.locator("#point-skull .stop").nth(1).tap()
+    is_set(page, "skull", 1)
+    page.get_by_role("button", name="Classes").tap()
+    with page.expect_download() as download:
+        page.get_by_role("button", name="Hand over as a file").tap()
+    assert '"mark.skull"' in download.value.path().read_text(encoding="utf-8")
+    context.close()
+
+
+def test_two_tablets_see_each_others_marks_and_settle_what_they_disagree_on(browser, fresh_site):
+    pages = []
+    for _ in range(2):
+        context = browser.new_context(
+            base_url=fresh_site.address, viewport={"width": 820, "height": 1180}, has_touch=True
+        )
+        page = context.new_page()
+        enter(page, "judge")
+        page.locator(".programme .class", has_text=CLASS).tap()
+        expect(page.locator(".sheet")).to_be_visible()
+        pages.append(page)
+    first, second = pages
+    first.locator("#point-skull .stop").nth(1).tap()
+    expect(second.locator("#point-skull .stop").nth(1)).to_have_attribute("aria-pressed", "true", timeout=6_000)
+    for page in pages:
+        page.context.set_offline(True)
+    first.locator("#point-stop .stop").nth(0).tap()
+    second.locator("#point-stop .stop").nth(6).tap()
+    is_set(first, "stop", 0)
+    is_set(second, "stop", 6)
+    for page in pages:
+        page.context.set_offline(False)
+    for page in pages:
+        expect(page.locator(".dispute")).to_contain_text("stop", timeout=40_000)
+        expect(page.locator(".dispute .option")).to_have_count(2)
+    first.locator(".dispute .option", has_text="abrupt").tap()
+    for page in pages:
+        expect(page.locator(".dispute")).to_have_count(0, timeout=20_000)
+        is_set(page, "stop", 6)
+        page.context.close()
