@@ -60,8 +60,8 @@ def test_the_judge_judges_a_class_places_it_and_signs_it(sized, size):
         size
     ]
     page.locator(".programme .class", has_text=class_name).tap()
+    expect(page.locator(".tiles .number")).to_have_count(2)
     numbers = page.locator(".tiles .number").all_inner_texts()
-    assert len(numbers) == 2
     expect(page.locator(".tiles .state").first).to_have_text("in hand")
 
     assert judge_one_dog(page, "Excellent") <= 25
@@ -108,6 +108,7 @@ def test_a_sheet_written_on_the_wrong_dog_changes_numbers_and_undo_takes_it_back
     page = sized("tablet")
     enter(page, "judge")
     page.locator(".programme .class", has_text="Bernese Mountain Dog, dogs, puppy class").tap()
+    expect(page.locator(".tiles .number")).to_have_count(2)
     numbers = page.locator(".tiles .number").all_inner_texts()
     page.locator("#point-stop .stop").nth(5).tap()
     page.locator(".grade", has_text=re.compile("^Promising$")).tap()

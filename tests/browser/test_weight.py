@@ -9,8 +9,8 @@ pytestmark = pytest.mark.browser
 MOST_BYTES = 100_000
 
 
-def test_the_ring_page_costs_at_most_100_kilobytes_at_first_load(sized):
-    page = sized("tablet")
+def test_the_ring_page_costs_at_most_100_kilobytes_at_first_load(sized, fresh_site):
+    page = sized("tablet", fresh_site.address)
     page.goto("/")
     network = page.context.new_cdp_session(page)
     network.send("Network.enable")
