@@ -9,6 +9,7 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("office/", include("ringside.shows.urls")),
     path("office/<slug:slug>/entries/", include("ringside.entries.urls")),
     path("office/<slug:slug>/results/", include("ringside.results.urls")),
+    path("office/<slug:slug>/rings/", include("ringside.ring.office_urls")),
     path("ring/", include("ringside.ring.urls")),
     path("papers/", include("ringside.papers.urls")),
 ]

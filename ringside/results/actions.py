@@ -13,6 +13,7 @@ from ringside.results.models import Critique, Placing, Publication
 from ringside.results.queries import Compiled, compiled, decisions
 from ringside.ring.advice import content_of
 from ringside.ring.models import Sheet
+from ringside.ring.tablets import holding_unsent
 from ringside.shows.access import require
 from ringside.shows.models import ShowClass
 from scoring.critique.doors import critique as compose
@@ -31,11 +32,23 @@ def publish_class(*, by: Account, show_class: ShowClass) -> Publication:
         raise NotNow("This class is published already.")
     if not found.is_complete:
         raise NotNow(f"This class cannot be published yet. Missing: {'; '.join(all_missing(found))}.")
+    _require_all_sent(show_class)
     _write_placings(found)
     publication = Publication.objects.create(show_class=show_class, by=by)
     written = freeze_critiques(show_class=show_class, found=found)
     audit.record(who=by, doing="publish class", show_id=show.pk, about=f"class:{show_class.pk}", critiques=written)
     return publication
+
+
+def _require_all_sent(show_class: ShowClass) -> None:
+    ring = show_class.show_breed.ring
+    waiting = holding_unsent(ring.pk) if ring else []
+    if waiting:
+        edits = sum(tablet.unsent for tablet in waiting)
+        raise NotNow(
+            f"A tablet of this ring still holds {edits} edits that are not on the server. Bring it to the network, "
+            "take its file in, or declare it lost on the rings' page."
+        )
 
 
 def all_missing(found: Compiled) -> list[str]:

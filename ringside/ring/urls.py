@@ -1,9 +1,11 @@
 from django.urls import path
 
-from ringside.ring import shell, views
+from ringside.ring import pair_views, shell, views
 
 app_name = "ring"
 urlpatterns = [
+    path("pair/", pair_views.pair, name="pair"),
+    path("pair/<str:code>/", pair_views.pair, name="pair-code"),
     path("shell/", shell.shell, name="shell"),
     path("worker.js", shell.worker, name="worker"),
     path("<int:ring_id>/", views.page, name="page"),

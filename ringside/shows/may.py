@@ -13,6 +13,7 @@ MAY: dict[str, tuple[str, frozenset[str]]] = {
     "number-entries": ("give catalogue numbers", frozenset({OWNER, SECRETARY})),
     "publish-results": ("publish results", frozenset({OWNER, SECRETARY})),
     "pair-tablets": ("pair tablets with a ring", frozenset({OWNER, SECRETARY})),
+    "take-held-edits": ("take held edits in", frozenset({OWNER, SECRETARY})),
     "see-ring": ("work at the ring", frozenset({JUDGE, STEWARD, WRITER, OWNER, SECRETARY})),
     "write-sheets": ("write on judge's sheets", frozenset({JUDGE, WRITER})),
     "decide-class": ("decide grades and places", frozenset({JUDGE, WRITER})),
