@@ -58,7 +58,8 @@ def make_code(request: HttpRequest, slug: str) -> HttpResponse:
         raise Http404
     code = pairing.make_code(who=request.user, ring=ring, kind=kind, day=_day(ring.show, request.POST.get("day", "")))
     address = request.build_absolute_uri(reverse("ring:pair-code", args=[pairing.plain(code)]))
-    shown = {"code": code, "kind": kind, "ring": ring, "qr": qr_svg(address), "address": address}
+    typed_at = request.build_absolute_uri(reverse("ring:pair"))
+    shown = {"code": code, "kind": kind, "ring": ring, "qr": qr_svg(address), "address": typed_at}
     response = _page(request, ring.show, shown=shown)
     response.headers["Cache-Control"] = "no-store"
     return response

@@ -21,9 +21,9 @@ export function footOf(book, store, one, entry, go) {
     h("span", {}, each.name)));
   const reason = typedField(book, store, { sheet: one.sheet, field: `reason.${entry.id}`, label: "The reason, as it will stand in the report" });
   const why = h("div", { class: "why" }, reason.element, h("p", { class: "caution" }, CAUTION));
-  const absent = h("button", { type: "button", class: "plain", onclick: () => book.set(one.sheet, presence, isAbsent() ? "present" : "absent", "presence") }, "Absent");
-  const clear = h("button", { type: "button", class: "plain", onclick: () => book.set(one.sheet, grade, null, "the grade") }, "No grade");
-  const undo = h("button", { type: "button", class: "plain", onclick: () => book.undo() });
+  const absent = h("button", { type: "button", class: "plain absent", onclick: () => book.set(one.sheet, presence, isAbsent() ? "present" : "absent", "presence") }, "Absent");
+  const clear = h("button", { type: "button", class: "plain clear", onclick: () => book.set(one.sheet, grade, null, "the grade") }, "No grade");
+  const undo = h("button", { type: "button", class: "plain undo", onclick: () => book.undo() });
   const isAbsent = () => book.value(one.sheet, presence) === "absent";
   const element = h("footer", { class: "foot" }, why,
     one.grades.length ? h("details", { class: "grading", open: innerWidth >= 700 },

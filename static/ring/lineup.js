@@ -40,7 +40,7 @@ export function lineUpOf(book, day, one, page) {
   }
   const order = h("ol", { class: "order" });
   const advice = adviceOf(day, one, page.advice);
-  const signing = signingOf(book, one, page.announce);
+  const signing = signingOf(book, one, page.announce, page.maySign);
   const undo = h("button", { type: "button", class: "plain", onclick: () => book.undo() });
   const element = h("section", { class: "lineup", "aria-label": "Line-up" },
     h("h2", { tabindex: "-1" }, "Line-up"),
@@ -48,6 +48,7 @@ export function lineUpOf(book, day, one, page) {
     h("div", { class: "choices" }, tiles.map((tile) => tile.element)),
     h("h3", {}, "Places"), order, advice.element, signing.element,
     h("footer", { class: "foot" }, h("div", { class: "actions" }, undo, h("span", { class: "gap" }), h("button", { type: "button", onclick: page.back }, "Back to the dogs"))));
+  if (!page.mayDecide) for (const part of element.querySelectorAll(".choices, .order")) part.inert = true;
   let drawn = null;
   function drawOrder() {
     const key = places().join();

@@ -9,6 +9,7 @@ import { Outbox } from "./outbox.js";
 import { outlineOf } from "./outline.js";
 import { paceOf } from "./pace.js";
 import { classListOf } from "./programme.js";
+import { limit, may } from "./roles.js";
 import { sheetOf } from "./sheet.js";
 import { standingOf } from "./standing.js";
 import { Store } from "./store.js";
@@ -69,7 +70,7 @@ async function open() {
 }
 
 function showLineUp(one) {
-  const lineUp = lineUpOf(book, day, one, { advice: at(`classes/${one.id}/advice/`), back: () => go(one), announce });
+  const lineUp = lineUpOf(book, day, one, { advice: at(`classes/${one.id}/advice/`), back: () => go(one), announce, maySign: may(day, "sign"), mayDecide: may(day, "write") });
   fill(root, lineUp.element);
   parts = [lineUp];
   lineUp.element.querySelector("h2").focus();
@@ -84,6 +85,7 @@ function showDog(one, entry) {
   const pace = paceOf(book, one);
   sheet.element.querySelector(".dog").append(swapOf(book, one, entry, announce) ?? "");
   const foot = footOf(book, store, one, entry, { next: () => nextDog(one, entry), lineUp: () => go(one, null, true) });
+  limit(day, sheet.element, foot.element);
   tiles.element.append(pace.element);
   fill(root, tiles.element, h("div", { class: "desk" }, sheet.element, h("aside", {}, outline.element, text.element)), foot.element);
   parts = [{ update: () => tiles.update(entry) }, pace, sheet, outline, text, foot];

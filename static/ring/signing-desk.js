@@ -4,8 +4,8 @@ import { fill, h, say } from "./dom.js";
 import { mayBePlaced, missingOf, pointsOf, remindersOf } from "./standing.js";
 import { numberOf } from "./words.js";
 
-/** @param {import("./book.js").Book} book @param {any} one the class @param {(text: string) => void} announce */
-export function signingOf(book, one, announce) {
+/** @param {import("./book.js").Book} book @param {any} one the class @param {(text: string) => void} announce @param {boolean} maySign */
+export function signingOf(book, one, announce, maySign) {
   const missing = h("ul", { class: "missing" });
   const results = h("button", { type: "button", class: "sign", onclick: async () => {
     await book.sign(one.sheet);
@@ -26,11 +26,11 @@ export function signingOf(book, one, announce) {
     const signed = book.isSigned(one.sheet);
     const held = book.held(one.sheet);
     say(results, signed ? "Sign the results again" : "Sign the results of this class");
-    results.disabled = lacking.length > 0 || (signed && !held);
-    say(state, signed ? (held ? `Signed. ${held} later change${held === 1 ? " is" : "s are"} held until you sign again.` : "Results signed: the office can publish them.") : "");
+    results.disabled = !maySign || lacking.length > 0 || (signed && !held);
+    say(state, !maySign ? "The judge signs." : signed ? (held ? `Signed. ${held} later change${held === 1 ? " is" : "s are"} held until you sign again.` : "Results signed: the office can publish them.") : "");
     const waiting = open().length;
     say(critiques, waiting ? `Sign ${waiting} critique${waiting === 1 ? "" : "s"}` : "Sign the critiques");
-    critiques.disabled = !waiting;
+    critiques.disabled = !maySign || !waiting;
     const silent = one.entries.filter((entry) => mayBePlaced(book, one, entry) && !written().includes(entry));
     say(told, silent.length ? `Nothing written yet of number ${silent.map(numberOf).join(", ")}.` : waiting ? "" : "All critiques of this class are signed.");
   };
