@@ -1,6 +1,6 @@
 from django.urls import path
 
-from ringside.ring import pair_views, shell, views
+from ringside.ring import board, pair_views, shell, views
 
 app_name = "ring"
 urlpatterns = [
@@ -9,6 +9,7 @@ urlpatterns = [
     path("shell/", shell.shell, name="shell"),
     path("worker.js", shell.worker, name="worker"),
     path("<int:ring_id>/", views.page, name="page"),
+    path("<int:ring_id>/board/", board.board, name="board"),
     path("<int:ring_id>/day/", views.day, name="day"),
     path("<int:ring_id>/edits/", views.edits, name="edits"),
     path("<int:ring_id>/classes/<int:class_id>/advice/", views.advice, name="advice"),
