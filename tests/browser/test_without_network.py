@@ -3,8 +3,9 @@
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import QUIET_TABLET, Site
+from tests.browser.conftest import QUIET_TABLET
 from tests.browser.test_journeys import enter
+from tests.served import Site
 
 pytestmark = pytest.mark.browser
 
