@@ -8,6 +8,8 @@ import sys
 import time
 from collections.abc import Callable
 
+from tests.ring import bench_load
+
 
 def median(run: Callable[[], object], times: int = 7) -> float:
     run()
@@ -63,7 +65,7 @@ def doors() -> None:
 
 def main() -> None:
     print(f"Ratios measured in this run, {os.cpu_count()} cores.")
-    for run in (merging, placing, doors):
+    for run in (merging, placing, doors, bench_load.main):
         run()
 
 

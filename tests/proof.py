@@ -8,6 +8,7 @@ import time
 from collections.abc import Callable
 
 from tests.measuring import proof_coverage
+from tests.ring import proof_chaos
 
 
 def property_tests(share: float) -> None:
@@ -21,6 +22,7 @@ def property_tests(share: float) -> None:
 
 RUNS: dict[str, Callable[[float], object]] = {
     "Coverage of the 95 % interval of measured photos": proof_coverage.main,
+    "A ring in chaos: three tablets, a bad network, a server killed": proof_chaos.main,
     "Properties with a thousand examples": property_tests,
 }
 
