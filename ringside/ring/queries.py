@@ -110,7 +110,7 @@ def _point_json(point: Point) -> dict[str, Any]:
 
 @cache
 def drawing_json(breed: str) -> dict[str, Any]:
-    """The outline of a dog of the breed as path data, with a place for each point and a region for each section."""
+    """The outline of a dog of the breed as path data, with a place for each point."""
     # Without the long coat's fringe, which is half of the ink and nothing a mark is set on.
     drawn = outline(replace(build_of(breed), fringe=0.0))
     points = {point.code for point in standards.load(breed).points}
@@ -123,7 +123,6 @@ def drawing_json(breed: str) -> dict[str, Any]:
         "strokes": [_coarse(stroke.path) for stroke in drawn.strokes],
         "shade": _coarse(drawn.shade),
         "places": {code: [round(x), round(y)] for code, (x, y) in drawn.places.items() if code in points},
-        "regions": {section: _coarse(path) for section, path in drawn.regions.items()},
     }
 
 

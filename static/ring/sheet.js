@@ -58,6 +58,15 @@ export function jumpTo(name) {
   section.querySelector("summary")?.focus({ preventScroll: true });
 }
 
+/** Brings one point under the eye and its first control under the keyboard. @param {string} code */
+export function jumpToPoint(code) {
+  const row = document.getElementById(`point-${code}`);
+  const section = row?.closest("details.section");
+  if (section instanceof HTMLDetailsElement) section.open = true;
+  row?.scrollIntoView({ block: "center" });
+  row?.querySelector(".stop, .option, input, summary")?.focus({ preventScroll: true });
+}
+
 /** What a folded section still tells of a point. */
 function told(book, sheet, point) {
   const mark = book.value(sheet, `mark.${point.code}`);

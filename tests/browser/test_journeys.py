@@ -104,6 +104,23 @@ def test_a_second_tap_clears_a_mark_and_undo_brings_it_back(sized):
     expect(stop).to_have_attribute("aria-pressed", "true")
 
 
+def test_touching_the_croup_opens_the_croup(sized):
+    page = sized("tablet")
+    enter(page, "judge")
+    page.locator(".programme .class", has_text="Bernese Mountain Dog, dogs, puppy class").tap()
+    expect(page.locator(".outline svg")).to_be_visible()
+    place = page.evaluate("""async () => {
+      const day = await (await fetch("day/")).json();
+      const picture = document.querySelector(".outline svg");
+      const [x, y] = day.drawings["bernese-mountain-dog"].places.croup;
+      const point = new DOMPoint(x, y).matrixTransform(picture.getScreenCTM());
+      return [point.x, point.y];
+    }""")
+    page.touchscreen.tap(*place)
+    expect(page.locator("#point-croup .stop").first).to_be_focused()
+    expect(page.locator("#point-croup")).to_be_in_viewport()
+
+
 def test_a_sheet_written_on_the_wrong_dog_changes_numbers_and_undo_takes_it_back(sized):
     page = sized("tablet")
     enter(page, "judge")
