@@ -25,7 +25,8 @@ export function footOf(book, store, one, entry, go) {
   const clear = h("button", { type: "button", class: "plain clear", onclick: () => book.set(one.sheet, grade, null, "the grade") }, "No grade");
   const undo = h("button", { type: "button", class: "plain undo", onclick: () => book.undo() });
   const isAbsent = () => book.value(one.sheet, presence) === "absent";
-  const element = h("footer", { class: "foot" }, why,
+  const again = h("div", { class: "again", role: "status" }, h("span"), h("button", { type: "button", onclick: () => book.sign(entry.sheet) }, "Sign it again"));
+  const element = h("footer", { class: "foot" }, again, why,
     one.grades.length ? h("details", { class: "grading", open: innerWidth >= 700 },
       h("summary", {}, "Grade"), h("fieldset", { class: "grades" }, h("legend", { class: "unseen" }, `Grade of number ${numberOf(entry)}`), radios)) : null,
     h("div", { class: "actions" }, absent, one.grades.length ? clear : null, undo, h("span", { class: "gap" }),
@@ -39,6 +40,9 @@ export function footOf(book, store, one, entry, go) {
     mark(absent, "aria-pressed", String(isAbsent()));
     say(undo, book.undoWords ? `Undo ${book.undoWords}` : "Undo");
     undo.disabled = !book.undoWords;
+    const held = book.held(entry.sheet);
+    again.hidden = !held;
+    say(again.firstChild, held ? `This critique is signed: ${held} later change${held === 1 ? "" : "s"} wait${held === 1 ? "s" : ""}.` : "");
     reason.update();
   };
   return { element, update };

@@ -15,6 +15,7 @@ export function may(day, doing) {
 
 /** Leaves out what this role does not do. @param {any} day @param {HTMLElement} sheet @param {HTMLElement} foot */
 export function limit(day, sheet, foot) {
+  if (!may(day, "sign")) foot.querySelector(".again button")?.remove();
   if (may(day, "write")) return;
   const role = may(day, "presence") ? "steward" : "onlooker";
   for (const part of sheet.querySelectorAll(".section, .typed, .disputes, .swap")) part.inert = true;

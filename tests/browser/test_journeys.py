@@ -104,6 +104,19 @@ def test_a_second_tap_clears_a_mark_and_undo_brings_it_back(sized):
     expect(stop).to_have_attribute("aria-pressed", "true")
 
 
+def test_a_change_after_the_signature_waits_in_sight_until_it_is_signed_again(sized):
+    page = sized("tablet")
+    enter(page, "judge")
+    page.locator(".programme .class", has_text="Hovawart, dogs, open class").tap()
+    stop = page.locator("#point-stop .stop").nth(6)
+    stop.tap()
+    expect(page.locator(".again")).to_contain_text("1 later change waits")
+    expect(stop).to_have_attribute("aria-pressed", "false")
+    page.get_by_role("button", name="Sign it again").tap()
+    expect(stop).to_have_attribute("aria-pressed", "true")
+    expect(page.locator(".again")).to_be_hidden()
+
+
 def test_touching_the_croup_opens_the_croup(sized):
     page = sized("tablet")
     enter(page, "judge")

@@ -55,7 +55,7 @@ def run(site: Site, share: float, seed: int = 7) -> str:
 
 def _round(site: Site, tablets: list[Tablet], sheets: list[str], chance: random.Random, losses: float) -> int:
     """Some edits and exchanges, the server killed somewhere among them, and up again. How many were lost."""
-    killer = threading.Timer(chance.uniform(0, 0.15), site.stop, [signal.SIGKILL])
+    killer = threading.Timer(chance.uniform(0, 0.8), site.stop, [signal.SIGKILL])
     killer.start()
     lost = 0
     for _ in range(EDITS_PER_KILL):
