@@ -1,15 +1,18 @@
 """The words of every finding: code to sentence, in one place. A sentence says what is so, and what to do about it.
 
-Templates are filled from a finding's facts. Facts named in CODES are codes of the rules and lose their hyphens; days
-are written out. Other rooms add their codes under a heading of their own.
+Templates are filled from a finding's facts. Facts named in CODES are codes of the rules and lose their hyphens, those
+in AWARDS become the award's name; days are written out. A part in square brackets is left out where a fact in it is
+not known, none or nothing. Other rooms add their codes under a heading of their own.
 """
 
 import re
 from collections.abc import Iterable, Mapping
 from datetime import date
+from functools import cache
 from typing import Any
 
 from scoring.findings import Finding
+from scoring.rules.loader import codes, load
 
 SENTENCES: dict[str, str] = {
     # Classes and ages: scoring.rules.classes
@@ -132,6 +135,43 @@ SENTENCES: dict[str, str] = {
     "grade-inversion": "The grades of numbers {entries} do not go with their places: {grades}.",
     "order-against-merit": "The sheets of numbers {entries} say the reverse: the first lost more marks.",
     "unequal-assessment": "Not every sheet speaks of the same points: {points}.",
+    # Several judges: scoring.placing.panel_door
+    "places-not-one-each": "The places of judge {judge} do not run from first to last, each once[; repeated: "
+    "{repeated}].",
+    # Awards of a breed: scoring.rules.awards and award_card
+    "competes-from-class": "Competes from the {class} class[, place {place}][, {grade}].",
+    "competes-as-winner": "Competes as the winner of {holds}.",
+    "competes-as-second": "Competes as the second of the {class} class, which the winner of the {to} won.",
+    "award-without-right": "Number {entry} has the {award} and does not compete for it under these rules: look again. "
+    "The judge decides.",
+    "award-not-to-be-withheld": "The {award} is withheld; these rules do not let a judge withhold it.",
+    # Points of a show: scoring.rules.points
+    "dogs-counted": "{dog}, {win}: dogs counted {competing}, points {points}.",
+    "fixed-points": "{dog}, {win}: points {points}[; fewer than {full_from_dogs} dogs give less].",
+    "winner-not-counted": "{dog}, {win}: not one dog is counted ({counts}), and its winner must be. Correct the count.",
+    "group-points": "{dog}, place {place} in a group of {breeds} breeds: points {points}.",
+    "group-place-without-best-of-breed": "{dog} has a place in the group and is not best of breed: no points for it. "
+    "Check both.",
+    "best-in-show-points": "{dog}, best in show: points {points}, and none beside them.",
+    "best-in-show-without-best-of-breed": "{dog} is best in show and not best of breed: check both.",
+    "capped": "{dog}: points {sum} in all, of which one show gives {cap} at most.",
+    "award-given-twice": "{win} went to {dogs}: it is given once. Check who has it.",
+    "opposite-sex-is-the-same": "Best of breed and best of opposite sex are both a {sex}: check both.",
+    "group-places-give-no-points": "Places in the group give no points under these rules ({dogs}).",
+    "best-in-show-gives-no-points": "Best in show gives no points under these rules ({dog}).",
+    # Titles: scoring.rules.titles
+    "wins-missing": "Wins ({awards}): {least} are asked, {have} so far.",
+    "countries-missing": "Countries of the wins ({awards}): {least} are asked, {have} so far.",
+    "judges-missing": "Different judges of the wins ({awards}): {least} are asked, {have} so far.",
+    "judges-apart-missing": "Wins ({awards}), each under a judge of its own: {least} are asked, {have} so far.",
+    "span-missing": "{months} months must lie between the first and the last win ({awards})[: the first was on "
+    "{first}, so one on {earliest_last} or later is missing].",
+    "points-missing": "Points ({awards})[, from {after_months} months of age on][, up to {until_months} months]: "
+    "{least} are asked, {have} so far[; wins at an unknown age: {of_unknown_age}].",
+    "shows-missing": "Shows with points ({awards}): {least} are asked, {have} so far.",
+    "win-of-points-missing": "One win ({awards}) of {least} points or more is asked; the best so far has {have}.",
+    "win-after-age-missing": "One win ({awards}) at {after_months} months of age or more is asked[; wins at an unknown "
+    "age: {of_unknown_age}].",
 }
 
 CODES = frozenset(
@@ -151,8 +191,14 @@ CODES = frozenset(
         "sexes",
         "titles",
         "known_classes",
+        "counts",
     }
 )
+# Facts that are codes of awards, and are said by the award's name.
+AWARDS = frozenset({"award", "awards", "holds", "to", "win"})
+EITHER = frozenset({"any_of", "awards"})
+IF_KNOWN = re.compile(r"\[([^\]]*)\]")
+FACT = re.compile(r"\{(\w+)\}")
 ISO_DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 
 
@@ -162,7 +208,12 @@ def sentence(finding: Finding | Mapping[str, Any]) -> str:
     template = SENTENCES.get(code)
     if template is None:
         return f"{code.replace('-', ' ').capitalize()}."
-    return template.format_map(_Words({key: _worded(key, value) for key, value in facts.items()}))
+    words = _Words({key: _worded(key, value) for key, value in facts.items()})
+    return IF_KNOWN.sub(lambda part: _if_known(part[1], facts), template).format_map(words)
+
+
+def _if_known(part: str, facts: Mapping[str, Any]) -> str:
+    return part if all(facts.get(name) for name in FACT.findall(part)) else ""
 
 
 class _Words(dict[str, str]):
@@ -176,12 +227,21 @@ def _worded(key: str, value: Any) -> str:
     if isinstance(value, str):
         return _day(value) if ISO_DAY.fullmatch(value) else _plain(key, value)
     if isinstance(value, Iterable):
-        return listed((_plain(key, str(item)) for item in value), "or" if key == "any_of" else "and")
+        return listed((_plain(key, str(item)) for item in value), "or" if key in EITHER else "and")
     return "…" if value is None else str(value)
 
 
 def _plain(key: str, value: str) -> str:
-    return value.replace("-", " ") if key in CODES else value
+    if key in AWARDS:
+        return award_names().get(value, value)
+    return value.replace("-", " ").replace("_", " ") if key in CODES else value
+
+
+@cache
+def award_names() -> Mapping[str, str]:
+    """The names of all awards of all rules; where two bodies name one differently, either will do in a sentence."""
+    books = [load(code) for code in codes()]
+    return {award.code: award.name for book in books for award in book.awards}
 
 
 def _day(text: str) -> str:

@@ -3,9 +3,11 @@
 from collections.abc import Callable
 from typing import Any
 
+from ringside.entries.models import Entry
 from ringside.ring.places import Place
 from ringside.shows.books import rules_of, standard_of
 from scoring.bad_input import BadInput
+from scoring.rules.award_card import offered
 from scoring.sheet import Edit, field_kind
 from scoring.sheet_fields import subject_of
 from scoring.standards.model import Point
@@ -23,6 +25,8 @@ def check_meaning(edit: Edit, place: Place) -> None:
         _check_point(edit, place, kind)
     elif kind == "grade":
         _check_grade(edit, place)
+    elif kind == "award":
+        _check_award(edit, place)
     elif kind in MEMBERS:
         _check_entries(MEMBERS[kind](edit), place)
 
@@ -64,6 +68,20 @@ def _check_entries(entries: list[str], place: Place) -> None:
     known = {str(pk) for pk in place.show_class.entries.values_list("pk", flat=True)}
     if unknown := [entry for entry in entries if entry not in known]:
         raise BadInput("unknown-code", f"No dog of this class has the entry {', '.join(unknown)}.", "value")
+
+
+def _check_award(edit: Edit, place: Place) -> None:
+    """An award of these rules, and a dog of this breed and sex. Whether it competes is a finding: the judge decides."""
+    wanted = subject_of(edit.field)
+    one = next((one for one in offered(rules_of(place.show_breed.show)) if one.code == wanted), None)
+    if one is None:
+        raise BadInput("unknown-code", "These rules give a breed no such award.", "field")
+    if not isinstance(edit.value, str):
+        return
+    entries = Entry.objects.filter(show_class__show_breed=place.show_breed)
+    of_sex = entries.filter(show_class__sex=one.sex) if one.sex else entries
+    if edit.value not in {str(pk) for pk in of_sex.values_list("pk", flat=True)}:
+        raise BadInput("unknown-code", f"No {one.sex or 'dog'} of this breed has the entry {edit.value}.", "value")
 
 
 MEMBERS: dict[str, Callable[[Edit], list[str]]] = {

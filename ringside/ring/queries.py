@@ -11,6 +11,7 @@ from ringside.drawings.outline import outline
 from ringside.drawings.portrait import build_of
 from ringside.entries.models import Entry
 from ringside.ring import models
+from ringside.ring.awards import breed_json
 from ringside.shows.books import rules_of
 from ringside.shows.models import Ring, ShowBreed, ShowClass
 from scoring.critique.table import compiled
@@ -33,6 +34,7 @@ def day_of(ring: Ring) -> dict[str, Any]:
     return {
         "ring": {"id": ring.pk, "name": ring.name},
         "show": {"name": ring.show.name, "rules": book.name, "places": book.places},
+        "breeds": [breed_json(breed, book, breed_name(breed)) for breed in breeds],
         "classes": [_class_json(show_class, breed, book) for breed in breeds for show_class in breed.classes.all()],
         "drawings": {code: drawing_json(code) for code in codes},
         "phrases": {code: compiled(code, "en") for code in codes},

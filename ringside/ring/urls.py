@@ -12,5 +12,6 @@ urlpatterns = [
     path("<int:ring_id>/board/", board.board, name="board"),
     path("<int:ring_id>/day/", views.day, name="day"),
     path("<int:ring_id>/edits/", views.edits, name="edits"),
+    path("<int:ring_id>/breeds/<int:breed_id>/candidates/", views.candidates, name="candidates"),
     path("<int:ring_id>/classes/<int:class_id>/advice/", views.advice, name="advice"),
 ]

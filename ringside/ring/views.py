@@ -5,17 +5,17 @@ from typing import Any
 
 from django.contrib.auth.views import redirect_to_login
 from django.http import Http404, HttpRequest, HttpResponse, JsonResponse
-from django.shortcuts import render
+from django.shortcuts import get_object_or_404, render
 from django.views.decorators.csrf import ensure_csrf_cookie
 from django.views.decorators.gzip import gzip_page
 from django.views.decorators.http import require_GET, require_http_methods
 
 from ringside.core.denied import Denied
 from ringside.core.sentences import SENTENCES
-from ringside.ring import actions, queries, tablets
+from ringside.ring import actions, awards, queries, tablets
 from ringside.ring.access import access_worker
 from ringside.ring.advice import CODES, advice_on
-from ringside.shows.models import Ring, ShowClass
+from ringside.shows.models import Ring, ShowBreed, ShowClass
 
 
 @require_GET
@@ -40,7 +40,7 @@ def day(request: HttpRequest, ring_id: int) -> JsonResponse:
         {
             **queries.day_of(ring),
             "roles": sorted(worker.roles),
-            "sentences": {code: SENTENCES[code] for code in CODES if code in SENTENCES},
+            "sentences": {code: SENTENCES[code] for code in (*CODES, *awards.CODES) if code in SENTENCES},
         }
     )
 
@@ -67,6 +67,15 @@ def edits(request: HttpRequest, ring_id: int) -> JsonResponse:
 def advice(request: HttpRequest, ring_id: int, class_id: int) -> JsonResponse:
     worker = access_worker(request, ring_id)
     return JsonResponse(advice_on(_class_in(worker.ring, class_id)))
+
+
+@require_GET
+def candidates(request: HttpRequest, ring_id: int, breed_id: int) -> JsonResponse:
+    """Who competes for each award of a breed, from the class cards signed and the awards given so far."""
+    worker = access_worker(request, ring_id)
+    breed = get_object_or_404(ShowBreed.objects.select_related("show"), pk=breed_id, ring=worker.ring)
+    [found] = awards.cards_of([breed])
+    return JsonResponse(awards.candidates_json(found))
 
 
 def _class_in(ring: Ring, class_id: int) -> ShowClass:
