@@ -8,6 +8,7 @@ import time
 from collections.abc import Callable
 
 from tests.measuring import proof_coverage
+from tests.papers import proof_papers
 from tests.ring import proof_chaos
 
 
@@ -23,6 +24,7 @@ def property_tests(share: float) -> None:
 RUNS: dict[str, Callable[[float], object]] = {
     "Coverage of the 95 % interval of measured photos": proof_coverage.main,
     "A ring in chaos: three tablets, a bad network, a server killed": proof_chaos.main,
+    "Every paper of 300 breeds and 3,000 dogs": proof_papers.main,
     "Properties with a thousand examples": property_tests,
 }
 

@@ -39,9 +39,16 @@ class NumberedCanvas(Canvas):
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         self.finished: list[dict[str, Any]] = []
+        self.sections: tuple[str, ...] = ()
+
+    def enter_section(self, name: str, top: float) -> None:
+        """What is printed from `top` on belongs to this section; a page names its first and its last at the foot."""
+        begins_page = self.absolutePosition(0, top)[1] > self._pagesize[1] - MARGIN - HEAD_GAP - 45
+        self.sections = (name,) if begins_page else (*self.sections, name)
 
     def showPage(self) -> None:  # noqa: N802
         self.finished.append(dict(self.__dict__))
+        self.sections = self.sections[-1:]
         self._startPage()
 
     def save(self) -> None:
@@ -49,7 +56,7 @@ class NumberedCanvas(Canvas):
 
     def number_pages(self, heading: Heading, *, mark: bool) -> None:
         """Writes the paper's pages out, each with its head and foot; `mark` lists the paper in the file's contents."""
-        pages, self.finished = self.finished, []
+        pages, self.finished, self.sections = self.finished, [], ()
         for number, page in enumerate(pages, 1):
             self.__dict__.update(page)
             if mark and number == 1:
@@ -82,6 +89,8 @@ class NumberedCanvas(Canvas):
         self.drawRightString(width - MARGIN, height - MARGIN + 4, right)
         self.line(MARGIN, height - MARGIN, width - MARGIN, height - MARGIN)
         self.drawRightString(width - MARGIN, MARGIN - 10, printable(heading.pages.format(n=number, m=count)))
+        ends = dict.fromkeys((*self.sections[:1], *self.sections[-1:]))
+        self.drawString(MARGIN, MARGIN - 10, _shortened(printable(" – ".join(ends)), (width - 2 * MARGIN) * 0.7))
         self.restoreState()
         self._code.extend(content)
 

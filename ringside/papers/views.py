@@ -25,7 +25,7 @@ def size_of(request: HttpRequest) -> str:
 def critique(request: HttpRequest, critique_id: int) -> HttpResponse:
     found = access_critique(request.user, critique_id)
     content = critique_pdf(paper_for(found), size_of(request))
-    return _as_file(content, f"{found.entry.number}-{found.entry.dog.name}-{found.language}")
+    return as_file(content, f"{found.entry.number}-{found.entry.dog.name}-{found.language}")
 
 
 @require_GET
@@ -44,7 +44,7 @@ def results(request: HttpRequest, slug: str, class_id: int) -> HttpResponse:
         lines=[_line(row) for row in found.rows],
         pages=words["pages"],
     )
-    return _as_file(results_pdf(paper, size_of(request)), f"results-{found.title}")
+    return as_file(results_pdf(paper, size_of(request)), f"results-{found.title}")
 
 
 def _line(row: queries.Row) -> ResultLine:
@@ -52,7 +52,7 @@ def _line(row: queries.Row) -> ResultLine:
     return ResultLine(str(row.place or ""), str(row.entry.number or ""), row.entry.dog.name, grade, row.reason)
 
 
-def _as_file(content: bytes, name: str) -> HttpResponse:
+def as_file(content: bytes, name: str) -> HttpResponse:
     """The PDF as a download under a name that any file system takes."""
     plain = re.sub(r"[^\w-]+", "-", name).strip("-")[:80]
     response = HttpResponse(content, content_type="application/pdf")
