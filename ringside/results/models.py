@@ -4,7 +4,7 @@ from django.db import models
 
 from ringside.entries.models import Entry
 from ringside.people.models import Account
-from ringside.shows.models import ShowClass
+from ringside.shows.models import Show, ShowClass
 
 
 class Placing(models.Model):
@@ -58,3 +58,60 @@ class Critique(models.Model):
 
     def __str__(self) -> str:
         return f"{self.entry} ({self.language})"
+
+
+class DayChange(models.Model):
+    """What was changed about an entry on the day, and why: moved, withdrawn, added at the ring.
+
+    `before` and `after` name the class; `reason` is a code of the rules' reasons, or empty where `note` says it.
+    """
+
+    class Kind(models.TextChoices):
+        MOVED = "moved", "moved to another class"
+        WITHDRAWN = "withdrawn", "withdrawn"
+        ADDED = "added", "added at the ring"
+
+    entry = models.ForeignKey(Entry, on_delete=models.CASCADE, related_name="day_changes")
+    kind = models.CharField(max_length=12, choices=Kind.choices)
+    reason = models.CharField(max_length=40, blank=True)
+    note = models.CharField(max_length=300, blank=True)
+    before = models.CharField(max_length=120, blank=True)
+    after = models.CharField(max_length=120, blank=True)
+    by = models.ForeignKey(Account, null=True, on_delete=models.SET_NULL, related_name="+")
+    at = models.DateTimeField(auto_now_add=True)
+
+    def __str__(self) -> str:
+        return f"{self.entry}: {self.kind}"
+
+
+class Report(models.Model):
+    """A protest, an incident or a bite, as it was told to the office. For the owner of the show and the secretary."""
+
+    class Kind(models.TextChoices):
+        PROTEST = "protest", "protest"
+        INCIDENT = "incident", "incident"
+        BITE = "bite", "bite"
+
+    show = models.ForeignKey(Show, on_delete=models.CASCADE, related_name="reports")
+    entry = models.ForeignKey(Entry, null=True, blank=True, on_delete=models.PROTECT, related_name="reports")
+    kind = models.CharField(max_length=12, choices=Kind.choices)
+    text = models.TextField(max_length=5000)
+    by = models.ForeignKey(Account, null=True, on_delete=models.SET_NULL, related_name="+")
+    at = models.DateTimeField(auto_now_add=True)
+
+    def __str__(self) -> str:
+        return f"{self.kind} at {self.show}"
+
+
+class Correction(models.Model):
+    """A change to a published result: what it was, what it is, who changed it and why. Never changed, never deleted."""
+
+    entry = models.ForeignKey(Entry, on_delete=models.PROTECT, related_name="corrections")
+    why = models.CharField(max_length=300)
+    before = models.JSONField(default=dict)
+    after = models.JSONField(default=dict)
+    by = models.ForeignKey(Account, null=True, on_delete=models.SET_NULL, related_name="+")
+    at = models.DateTimeField(auto_now_add=True)
+
+    def __str__(self) -> str:
+        return f"{self.entry} corrected"
