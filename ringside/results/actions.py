@@ -10,7 +10,7 @@ from ringside.core import audit
 from ringside.core.denied import NotNow
 from ringside.people.models import Account
 from ringside.results.models import Critique, Placing, Publication
-from ringside.results.queries import Compiled, compiled, decisions
+from ringside.results.queries import Compiled, as_decisions, compiled
 from ringside.ring.advice import content_of
 from ringside.ring.models import Sheet
 from ringside.ring.tablets import holding_unsent
@@ -89,7 +89,7 @@ def freeze_critiques(*, show_class: ShowClass, found: Compiled) -> int:
     done = set(Critique.objects.filter(entry__show_class=show_class).values_list("entry_id", flat=True))
     sheets = Sheet.objects.filter(entry__show_class=show_class, signed__isnull=False).select_related("entry__dog")
     waiting = [sheet for sheet in sheets if sheet.entry_id not in done]
-    card = decisions(Sheet.objects.filter(show_class=show_class).first())
+    card = as_decisions(Placing.objects.filter(show_class=show_class))
     for sheet in waiting:
         Critique.objects.bulk_create(_critique(sheet, card, language) for language in LANGUAGES)
     return len(done) + len(waiting)

@@ -8,7 +8,7 @@ from django.db.models import Count, Q
 
 from ringside.core.sentences import sentence
 from ringside.entries.models import Entry
-from ringside.results.models import Critique, Publication
+from ringside.results.models import Critique, Placing, Publication
 from ringside.ring.advice import advice_on
 from ringside.ring.models import Sheet
 from ringside.ring.queries import breed_name
@@ -99,7 +99,7 @@ class Gathered:
 
     entries: dict[int, list[Entry]]
     sheets: dict[str, Sheet]
-    published: frozenset[int]
+    published: dict[int, list[Placing]]
 
 
 def _gathered(classes: Sequence[ShowClass]) -> Gathered:
@@ -108,13 +108,17 @@ def _gathered(classes: Sequence[ShowClass]) -> Gathered:
     for entry in found.order_by("number", "id"):
         entries[entry.show_class_id].append(entry)
     wanted = Q(show_class__in=classes) | Q(entry__show_class__in=classes)
-    published = Publication.objects.filter(show_class__in=classes).values_list("show_class_id", flat=True)
-    return Gathered(entries, {sheet.key: sheet for sheet in Sheet.objects.filter(wanted)}, frozenset(published))
+    public = Publication.objects.filter(show_class__in=classes).values_list("show_class_id", flat=True)
+    published: dict[int, list[Placing]] = {class_id: [] for class_id in public}
+    for placing in Placing.objects.filter(show_class__in=published):
+        published[placing.show_class_id].append(placing)
+    return Gathered(entries, {sheet.key: sheet for sheet in Sheet.objects.filter(wanted)}, published)
 
 
 def _compiled(show_class: ShowClass, gathered: Gathered) -> Compiled:
     card = gathered.sheets.get(f"class:{show_class.pk}")
-    decided = decisions(card)
+    placings = gathered.published.get(show_class.pk)
+    decided = decisions(card) if placings is None else as_decisions(placings)
     grades = {grade.code: grade for grade in rules_of(show_class.show_breed.show).grades_for(show_class.code)}
     sheets = [(entry, gathered.sheets.get(f"entry:{entry.pk}")) for entry in gathered.entries[show_class.pk]]
     rows = [_row(entry, sheet, decided, grades) for entry, sheet in sheets]
@@ -122,7 +126,7 @@ def _compiled(show_class: ShowClass, gathered: Gathered) -> Compiled:
     return Compiled(
         show_class=show_class,
         title=title_of(show_class),
-        state=_state(show_class.pk in gathered.published, card, any(sheet for _, sheet in sheets)),
+        state=_state(placings is not None, card, any(sheet for _, sheet in sheets)),
         rows=tuple(rows),
         missing=tuple(_missing_on(card, rows, grades)),
     )
@@ -141,6 +145,15 @@ def decisions(card: Sheet | None) -> dict[str, Any]:
         return {}
     found: dict[str, Any] = card.fields if card.signed is None else card.signed
     return found
+
+
+def as_decisions(placings: Sequence[Placing]) -> dict[str, Any]:
+    """Published results, corrections included, as a class card says them."""
+    places = {placing.place: str(placing.entry_id) for placing in placings if placing.place}
+    decided: dict[str, Any] = {"places": [places.get(place, "") for place in range(1, max(places, default=0) + 1)]}
+    for name in ("presence", "grade", "reason"):
+        decided |= {f"{name}.{placing.entry_id}": getattr(placing, name) for placing in placings}
+    return decided
 
 
 def _row(entry: Entry, sheet: Sheet | None, decided: dict[str, Any], grades: dict[str, Grade]) -> Row:
