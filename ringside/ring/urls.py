@@ -1,12 +1,13 @@
 from django.urls import path
 
-from ringside.ring import board, pair_views, shell, views
+from ringside.ring import board, pair_views, phrases, shell, views
 
 app_name = "ring"
 urlpatterns = [
     path("pair/", pair_views.pair, name="pair"),
     path("pair/<str:code>/", pair_views.pair, name="pair-code"),
     path("shell/", shell.shell, name="shell"),
+    path("phrases/<slug:breed>/<slug:language>/", phrases.phrases, name="phrases"),
     path("worker.js", shell.worker, name="worker"),
     path("<int:ring_id>/", views.page, name="page"),
     path("<int:ring_id>/board/", board.board, name="board"),

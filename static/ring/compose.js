@@ -29,7 +29,7 @@ export function compose(table, sheet) {
 }
 
 /** What the sheet says in the order of the table's points: one phrase a point, one for each way of moving. */
-function phrases(table, sheet) {
+export function phrases(table, sheet) {
   const spoken = table.phrases[sheet.sex];
   return table.points
     .filter((point) => point.code in spoken)

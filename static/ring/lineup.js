@@ -11,7 +11,7 @@ import { numberOf } from "./words.js";
  * @param {import("./book.js").Book} book
  * @param {any} day
  * @param {any} one the class
- * @param {{advice: string, back: () => void, announce: (text: string) => void}} page
+ * @param {{advice: string, back: () => void, read: () => void, announce: (text: string) => void}} page
  */
 export function lineUpOf(book, day, one, page) {
   const places = () => placesOf(book, one);
@@ -40,7 +40,7 @@ export function lineUpOf(book, day, one, page) {
   }
   const order = h("ol", { class: "order" });
   const advice = adviceOf(day, one, page.advice);
-  const signing = signingOf(book, one, page.announce, page.maySign);
+  const signing = signingOf(book, one, page.announce, page.maySign, page.read);
   const undo = h("button", { type: "button", class: "plain", onclick: () => book.undo() });
   const element = h("section", { class: "lineup", "aria-label": "Line-up" },
     h("h2", { tabindex: "-1" }, "Line-up"),

@@ -9,6 +9,7 @@ import { Outbox } from "./outbox.js";
 import { outlineOf } from "./outline.js";
 import { paceOf } from "./pace.js";
 import { classListOf } from "./programme.js";
+import { readingOf } from "./reading.js";
 import { limit, may } from "./roles.js";
 import { sheetOf } from "./sheet.js";
 import { standingOf } from "./standing.js";
@@ -17,6 +18,7 @@ import { swapOf } from "./swap.js";
 import { textOf } from "./text.js";
 import { tabletOf } from "./tablet.js";
 import { tilesOf } from "./tiles.js";
+import { Tongue } from "./tongue.js";
 import { classWords, numberOf, statusWords } from "./words.js";
 import { keepPage } from "./worker-desk.js";
 
@@ -30,6 +32,8 @@ const title = document.getElementById("class-line");
 const status = document.getElementById("status");
 const live = document.getElementById("live");
 let day = null;
+/** @type {Tongue} */
+let tongue;
 let parts = [];
 
 const outbox = new Outbox(store, { url: at("edits/"), onStatus: (now) => {
@@ -37,12 +41,12 @@ const outbox = new Outbox(store, { url: at("edits/"), onStatus: (now) => {
   mark(status, "data-state", now.state);
 } });
 
-/** Where the page is: "#class=3&dog=12" or "#class=3&lineup". */
+/** Where the page is: "#class=3&dog=12", "#class=3&lineup" or "#class=3&critiques". */
 function place() {
   const words = new URLSearchParams(location.hash.slice(1));
   const one = day.classes.find((each) => String(each.id) === words.get("class"));
   const entry = one?.entries.find((each) => String(each.id) === words.get("dog"));
-  return { one, entry: entry ?? one?.entries[0], lineUp: words.has("lineup") };
+  return { one, entry: entry ?? one?.entries[0], lineUp: words.has("lineup"), critiques: words.has("critiques") };
 }
 
 function go(one, entry, lineUp = false) {
@@ -50,7 +54,7 @@ function go(one, entry, lineUp = false) {
 }
 
 async function open() {
-  const { one, entry, lineUp } = place();
+  const { one, entry, lineUp, critiques } = place();
   parts = [];
   if (!one) {
     await book.open(day.classes.flatMap((each) => [each.sheet, ...each.entries.map((dog) => dog.sheet)]));
@@ -63,25 +67,33 @@ async function open() {
   } else {
     await book.open([one.sheet, ...one.entries.map((dog) => dog.sheet)]);
     say(title, classWords(one));
-    if (lineUp) showLineUp(one);
+    if (critiques) showCritiques(one);
+    else if (lineUp) showLineUp(one);
     else if (entry) showDog(one, entry);
   }
   update();
 }
 
 function showLineUp(one) {
-  const lineUp = lineUpOf(book, day, one, { advice: at(`classes/${one.id}/advice/`), back: () => go(one), announce, maySign: may(day, "sign"), mayDecide: may(day, "write") });
+  const lineUp = lineUpOf(book, day, one, { advice: at(`classes/${one.id}/advice/`), back: () => go(one), read: () => { location.hash = `class=${one.id}&critiques`; }, announce, maySign: may(day, "sign"), mayDecide: may(day, "write") });
   fill(root, lineUp.element);
   parts = [lineUp];
   lineUp.element.querySelector("h2").focus();
 }
 
+function showCritiques(one) {
+  const reading = readingOf(book, day, one, tongue, { edit: (entry) => go(one, entry), back: () => go(one, null, true), announce, maySign: may(day, "sign") });
+  fill(root, reading.element);
+  parts = [reading];
+  reading.element.querySelector("h2").focus();
+}
+
 function showDog(one, entry) {
   const standard = day.standards[one.breed];
   const tiles = tilesOf(book, one, (chosen) => go(one, chosen));
-  const sheet = sheetOf(book, store, standard, entry);
+  const sheet = sheetOf(book, store, standard, entry, tongue);
   const outline = outlineOf(book, day.drawings[one.breed], standard, entry);
-  const text = textOf(book, day, one, entry);
+  const text = textOf(book, store, day, one, entry, tongue);
   const pace = paceOf(book, one);
   sheet.element.querySelector(".dog").append(swapOf(book, one, entry, announce) ?? "");
   const foot = footOf(book, store, one, entry, { next: () => nextDog(one, entry), lineUp: () => go(one, null, true) });
@@ -122,6 +134,8 @@ async function start() {
     fill(root, h("p", { class: "lead" }, error.message));
     return;
   }
+  tongue = new Tongue(store, day, at);
+  await tongue.open();
   outbox.start();
   setInterval(() => document.hidden || outbox.status.silent || outbox.send(), NEWS_MS);
   await open();

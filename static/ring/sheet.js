@@ -3,6 +3,7 @@
 import { choiceRow, numberRow, setRow, yesNoRow } from "./answers.js";
 import { disputeParts } from "./disputes.js";
 import { h, mark, say } from "./dom.js";
+import { favouritesOf, rememberRemark } from "./favourites.js";
 import { twoSidedRow } from "./rows.js";
 import { teethRow } from "./teeth.js";
 import { typedField } from "./typed.js";
@@ -15,8 +16,9 @@ const KINDS = { "two-sided": twoSidedRow, choice: choiceRow, number: numberRow, 
  * @param {import("./store.js").Store} store
  * @param {any} standard
  * @param {any} entry
+ * @param {import("./tongue.js").Tongue} tongue
  */
-export function sheetOf(book, store, standard, entry) {
+export function sheetOf(book, store, standard, entry, tongue) {
   const points = standard.points.filter((point) => !point.sex || point.sex === entry.sex);
   const sections = [...new Set(points.map((point) => point.section))].map((name) => sectionOf(name, points.filter((point) => point.section === name)));
   function sectionOf(name, inside) {
@@ -33,12 +35,14 @@ export function sheetOf(book, store, standard, entry) {
   const jumps = h("nav", { class: "jumps", "aria-label": "Sections of the sheet" }, sections.map(({ name }) => h("button", {
     type: "button", class: "jump", onclick: () => jumpTo(name),
   }, name.replaceAll("-", " "))));
-  const remark = typedField(book, store, { sheet: entry.sheet, field: "remark", label: "In your own words", rows: 3 });
+  const remark = typedField(book, store, { sheet: entry.sheet, field: "remark", label: "In your own words", rows: 3, left: (text) => rememberRemark(store, tongue, text).then(favourites.update) });
+  const favourites = favouritesOf(store, tongue, remark, "the remark");
+  favourites.update();
   const disputes = disputeParts(book, entry.sheet, points);
   const state = h("p", { class: "sheet-state" });
   const element = h("section", { class: "sheet", "aria-label": `Sheet of number ${numberOf(entry)}` },
     h("header", { class: "dog" }, h("h2", {}, h("span", { class: "number" }, numberOf(entry)), h("span", {}, `${entry.sex}, ${age(entry.months)}`)), state),
-    disputes.element, jumps, sections.map((section) => section.element), remark.element);
+    disputes.element, jumps, sections.map((section) => section.element), remark.element, favourites.element);
   const update = () => {
     [...sections, remark, disputes].forEach((part) => part.update());
     const signed = book.isSigned(entry.sheet);

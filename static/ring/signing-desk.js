@@ -1,11 +1,11 @@
 // Signing: the results at the end of the class, the critiques apart from them and later.
 
 import { fill, h, say } from "./dom.js";
-import { mayBePlaced, missingOf, pointsOf, remindersOf } from "./standing.js";
+import { mayBePlaced, missingOf, openCritiquesOf, remindersOf, writtenOf } from "./standing.js";
 import { numberOf } from "./words.js";
 
-/** @param {import("./book.js").Book} book @param {any} one the class @param {(text: string) => void} announce @param {boolean} maySign */
-export function signingOf(book, one, announce, maySign) {
+/** @param {import("./book.js").Book} book @param {any} one the class @param {(text: string) => void} announce @param {boolean} maySign @param {() => void} read */
+export function signingOf(book, one, announce, maySign, read) {
   const missing = h("ul", { class: "missing" });
   const results = h("button", { type: "button", class: "sign", onclick: async () => {
     await book.sign(one.sheet);
@@ -17,9 +17,10 @@ export function signingOf(book, one, announce, maySign) {
     announce("The critiques of this class are signed.");
   } });
   const told = h("p", { class: "signed" });
-  const written = () => one.entries.filter((entry) => pointsOf(book, entry) || book.value(entry.sheet, "remark"));
-  const open = () => written().filter((entry) => !book.isSigned(entry.sheet) || book.held(entry.sheet));
-  const element = h("section", { class: "signing" }, h("h3", {}, "Sign"), missing, results, state, critiques, told);
+  const written = () => writtenOf(book, one);
+  const open = () => openCritiquesOf(book, one);
+  const element = h("section", { class: "signing" }, h("h3", {}, "Sign"), missing, results, state,
+    h("button", { type: "button", class: "plain", onclick: read }, "Read the critiques through"), critiques, told);
   const update = () => {
     const lacking = missingOf(book, one, numberOf);
     fill(missing, [...lacking, ...remindersOf(book, one)].map((text) => h("li", {}, text)));

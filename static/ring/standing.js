@@ -31,6 +31,16 @@ export function mayBePlaced(book, one, entry) {
   return !["absent", "withdrawn", "excused", "disqualified", "not judged"].includes(standingOf(book, one, entry));
 }
 
+/** The dogs something is written of. */
+export function writtenOf(book, one) {
+  return one.entries.filter((entry) => pointsOf(book, entry) || [...book.values(entry.sheet).keys()].some((field) => field === "remark" || field.startsWith("text.")));
+}
+
+/** Of those, the ones whose critique is not signed, or was changed since. */
+export function openCritiquesOf(book, one) {
+  return writtenOf(book, one).filter((entry) => !book.isSigned(entry.sheet) || book.held(entry.sheet));
+}
+
 /** What to think of before signing; none of it stands in the way, for the judge may place no dog at all. */
 export function remindersOf(book, one) {
   const mayPlace = one.entries.some((entry) => mayBePlaced(book, one, entry));

@@ -1,27 +1,97 @@
-// The critique as it grows, written on the tablet from the marks, in the language the judge reads it in.
+// The critique as it grows, written on the tablet from the marks; or the judge's own text, with what it no longer says.
 
+import { disagreements, ownSentences } from "./agreeing.js";
 import { compose } from "./compose.js";
+import { fill, h, say } from "./dom.js";
+import { favouritesOf, remember } from "./favourites.js";
 import { fieldKind } from "./fields.js";
-import { h, say } from "./dom.js";
+import { may } from "./roles.js";
 import { placesOf } from "./standing.js";
+import { TONGUES, tongueChoice } from "./tongue.js";
+import { typedField } from "./typed.js";
 
 const PLURAL = { mark: "marks", choice: "choices", number: "numbers", yes: "yes" };
 
-/** @param {import("./book.js").Book} book @param {any} day @param {any} one the class @param {any} entry */
-export function textOf(book, day, one, entry) {
-  const table = day.phrases?.[one.breed];
-  const words = h("p", { class: "words", lang: "en" });
-  const element = h("section", { class: "text", "aria-label": "The text as it grows" }, h("h3", {}, "The text as it grows"), words);
+/** @param {import("./book.js").Book} book @param {import("./store.js").Store} store @param {any} day @param {any} one the class @param {any} entry @param {import("./tongue.js").Tongue} tongue */
+export function textOf(book, store, day, one, entry, tongue) {
+  const title = h("h3", {}, "The text as it grows");
+  const words = h("p", { class: "words" });
+  const begin = h("button", { type: "button", class: "plain", onclick: () => takeOver() }, "Write it myself");
+  const inside = h("div", { class: "own" });
+  const missing = h("p", { class: "help" });
+  const element = h("section", { class: "text", "aria-label": "The text as it grows" }, title, tongueChoice(tongue), missing, words, begin, inside);
+  const mayWrite = may(day, "write");
+  inside.inert = !mayWrite;
+  const field = () => `text.${tongue.code}`;
+  let own = null;
+  function ownField() {
+    if (own?.code !== tongue.code) {
+      own = ownTextOf(book, store, day, one, entry, tongue);
+      fill(inside, own.element);
+    }
+    return own;
+  }
+  async function takeOver() {
+    const text = compose(tongue.tableOf(one.breed), saidOf(book, one, entry)).text;
+    await book.set(entry.sheet, field(), text, "your own text");
+    ownField().focus();
+  }
   const update = () => {
-    const sheet = sheetOf(book, one, entry);
-    element.hidden = !table || !sheet.said;
-    if (!element.hidden) say(words, compose(table, sheet).text);
+    const table = tongue.tableOf(one.breed);
+    const sheet = saidOf(book, one, entry);
+    const isOwn = book.value(entry.sheet, field()) !== undefined || own?.isBeingWritten();
+    const composed = table && !isOwn && sheet.said ? compose(table, sheet).text : "";
+    say(title, isOwn ? "Your own text" : "The text as it grows");
+    say(missing, table && table.language !== tongue.code ? `The words for ${TONGUES[tongue.code]} have not come to this tablet yet: find the network once. Until then the text is English.` : "");
+    words.lang = table?.language ?? "en";
+    say(words, composed);
+    words.hidden = !composed;
+    begin.hidden = !mayWrite || !composed || table.language !== tongue.code;
+    inside.hidden = !isOwn;
+    if (isOwn) ownField().update();
   };
+  tongue.addEventListener("changed", () => element.isConnected && update());
   return { element, update };
 }
 
+/** The judge's own text of one language: a field, what no longer agrees, and the way back to the composed text. */
+function ownTextOf(book, store, day, one, entry, tongue) {
+  const code = tongue.code;
+  const name = `text.${code}`;
+  const table = () => tongue.tableOf(one.breed);
+  const typed = typedField(book, store, {
+    sheet: entry.sheet, field: name, label: `Your own text, ${TONGUES[code]}`, rows: 8, lang: code,
+    left: (text) => remember(store, code, ownSentences(table(), saidOf(book, one, entry), text)).then(favourites.update),
+  });
+  const favourites = favouritesOf(store, tongue, typed, "your own text");
+  const points = h("ul", { class: "missing" });
+  const since = h("div", { class: "since", role: "status" }, h("h4", {}, "No longer agrees with the marks"), points);
+  const back = h("button", { type: "button", class: "plain", onclick: () => book.set(entry.sheet, name, null, "your own text") }, "Take the composed text again");
+  const element = h("div", {}, typed.element, since, favourites.element,
+    h("p", { class: "help" }, "This text is printed as you write it. The other languages are written from the marks, and say so."), back);
+  favourites.update();
+  const area = typed.element.querySelector("textarea");
+  let told = null;
+  const update = () => {
+    typed.update();
+    const found = disagreeing(book, day, one, entry, table(), code);
+    since.hidden = !found.length;
+    if (told !== found.join("|")) fill(points, found.map((words) => h("li", {}, words)));
+    told = found.join("|");
+  };
+  return { code, element, update, focus: () => area.focus(), isBeingWritten: () => document.activeElement === area };
+}
+
+/** What the judge's own text of a language no longer says as the marks do; empty where there is none. */
+export function disagreeing(book, day, one, entry, table, code) {
+  const text = book.value(entry.sheet, `text.${code}`);
+  if (!text || table?.language !== code) return [];
+  const names = new Map(day.standards[one.breed].points.map((point) => [point.code, point.name]));
+  return disagreements(book, entry.sheet, table, saidOf(book, one, entry), text, `text.${code}`, (point) => names.get(point) ?? point);
+}
+
 /** The sheet as the composer takes it. */
-function sheetOf(book, one, entry) {
+export function saidOf(book, one, entry) {
   const values = book.values(entry.sheet);
   const sheet = { sex: entry.sex, marks: {}, choices: {}, numbers: {}, yes: {}, sets: {}, praise: [], said: 0 };
   for (const [field, value] of values) {

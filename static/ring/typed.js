@@ -8,13 +8,17 @@ const PAUSE_MS = 2000;
 /**
  * @param {import("./book.js").Book} book
  * @param {import("./store.js").Store} store
- * @param {{sheet: string, field: string, label: string, rows?: number}} options
+ * @param {{sheet: string, field: string, label: string, rows?: number, lang?: string, left?: (text: string) => void}} options
+ *   `left` hears the whole text when the field is left
  */
-export function typedField(book, store, { sheet, field, label, rows = 2 }) {
+export function typedField(book, store, { sheet, field, label, rows = 2, lang = "", left = () => {} }) {
   const id = `typed-${field.replaceAll(".", "-")}`;
   let drafting = 0;
   let pausing = 0;
-  const area = h("textarea", { id, rows, maxlength: 4000, oninput: () => typed(), onblur: () => keep() });
+  const area = h("textarea", { id, rows, maxlength: 4000, lang: lang || null, oninput: () => typed(), onblur: () => {
+    keep();
+    left(area.value.trim());
+  } });
   const typed = () => {
     clearTimeout(drafting);
     clearTimeout(pausing);
@@ -26,6 +30,11 @@ export function typedField(book, store, { sheet, field, label, rows = 2 }) {
     clearTimeout(pausing);
     const text = area.value.trim();
     if (text !== (book.value(sheet, field) ?? "")) book.set(sheet, field, text || null, label.toLowerCase());
+  };
+  /** Puts a sentence behind what stands there. @param {string} text */
+  const insert = (text) => {
+    area.value = [area.value.trim(), text].filter(Boolean).join(" ");
+    keep();
   };
   addEventListener("pagehide", () => area.isConnected && keep());
   // What was typed and not yet kept when the tablet died is brought back.
@@ -41,5 +50,5 @@ export function typedField(book, store, { sheet, field, label, rows = 2 }) {
     if (document.activeElement !== area) area.value = book.value(sheet, field) ?? "";
     mark(element, "data-set", book.value(sheet, field) ? "yes" : null);
   };
-  return { element, update };
+  return { element, update, insert };
 }
