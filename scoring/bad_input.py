@@ -13,7 +13,7 @@ class BadInput(Exception):
     """An input that cannot be answered: `code` is stable, `message` says what to do, `at` is the path to the value.
 
     Codes: not-json, not-an-object, missing-key, wrong-type, unknown-code, out-of-range, bad-date, id-reused,
-    several-sheets, too-large.
+    several-sheets, too-large, missing-word (of a language that is not written out yet).
     """
 
     def __init__(self, code: str, message: str, at: str = "") -> None:

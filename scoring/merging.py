@@ -8,6 +8,8 @@
   their fields; every other edit is held, whenever it arrives. Signatures themselves are never held.
 - Edits that a signature sets aside are left out, neither live nor held, as long as that signature is in force.
 - An edit in a format we do not know is held, and known to those that name it.
+- An edit that was refused, or is kept aside until somebody decides, is left out: it says nothing, no signature can
+  cover it, and those that name it in `replaces` do not wait for it.
 """
 
 from collections.abc import Collection, Iterable, Mapping, Set
@@ -39,20 +41,21 @@ class Merged:
     pending: tuple[str, ...]
 
 
-def merge(edits: Iterable[Edit]) -> Merged:
+def merge(edits: Iterable[Edit], left_out: Collection[str] = ()) -> Merged:
     """The sheet that these edits make.
 
     Rule: at the head of this module and of `signing`. Limits: edits of one sheet; any field name, any JSON value.
+    `left_out` are the ids of edits refused or kept aside.
     Raises BadInput: `id-reused` where two edits share an id and differ, `several-sheets` where sheets are mixed.
     """
-    known = _by_id(edits)
+    known = _by_id(edit for edit in edits if edit.id not in left_out)
     signatures, others = _apart(known)
     said = signing(signatures, known.keys())
     signed = replaced_closure(said.covers or (), others)
     aside = (said.aside & others.keys()) - signed
     counted = others.keys() - aside if said.covers is None else signed
     fields = _live_fields(others, counted) | _live_fields(signatures, signatures.keys())
-    waiting = _waiting([*map(others.__getitem__, counted), *signatures.values()], known.keys())
+    waiting = _waiting([*map(others.__getitem__, counted), *signatures.values()], known.keys() | set(left_out))
     incomplete = waiting | {SIGNATURE} if said.pending else waiting
     return Merged(
         fields=dict(sorted(fields.items())),

@@ -3,9 +3,9 @@
 from collections.abc import Mapping
 from typing import Any
 
-from scoring.bad_input import a_list, a_string, an_int, an_object, join, one_of, value_of
+from scoring.bad_input import BadInput, a_list, a_string, an_int, an_object, join, one_of, value_of
 from scoring.critique.compose import compose
-from scoring.critique.lexicon import LANGUAGES, PLAIN, SEXES, STEPS, load
+from scoring.critique.lexicon import LANGUAGES, PLAIN, SEXES, STEPS, load, missing
 from scoring.critique.said import SIDES, WAYS, Sheet, Way
 from scoring.placing.assessment import TEETH, read_assessment
 from scoring.standards.loader import codes
@@ -13,14 +13,28 @@ from scoring.standards.loader import load as load_standard
 from scoring.standards.model import BreedStandard
 
 LAST_PLACE = 1000
+# So many missing words are named in a refusal.
+NAMED = 5
 
 
 def critique(source: Mapping[str, Any]) -> dict[str, Any]:
-    """The critique's sentences and text. Raises BadInput where the sheet cannot be read against the standard."""
+    """The critique's sentences and text. Raises BadInput where the sheet cannot be read against the standard,
+    or a word of the language is missing.
+    """
     standard = load_standard(one_of(value_of(source, "standard"), codes(), "standard"))
     language = one_of(value_of(source, "language"), LANGUAGES, "language")
+    _check_words(language, standard)
     written = compose(standard, language, read_sheet(source, standard))
     return {"sentences": list(written.sentences), "text": written.text}
+
+
+def _check_words(language: str, standard: BreedStandard) -> None:
+    """Raises BadInput where the language's file lacks words that a sheet of the breed can ask for."""
+    lacks = missing(language, standard)
+    if lacks:
+        more = f" and {len(lacks) - NAMED} more" if len(lacks) > NAMED else ""
+        told = f"lexicon/{language}.toml lacks {', '.join(lacks[:NAMED])}{more}: write them there first."
+        raise BadInput("missing-word", told, "language")
 
 
 def read_sheet(source: Mapping[str, Any], standard: BreedStandard) -> Sheet:
@@ -38,7 +52,7 @@ def read_sheet(source: Mapping[str, Any], standard: BreedStandard) -> Sheet:
         praise=_praise(source, standard),
         teeth_seen=teeth is not None,
         ways=_ways(sets[WAYS], standard) if WAYS in sets else None,
-        grade=None if grade is None else one_of(grade, load(LANGUAGES[0])["grades"], "grade"),
+        grade=None if grade is None else one_of(grade, load("en")["grades"], "grade"),
         reason=None if reason is None else a_string(reason, "reason"),
         place=None if place is None else an_int(place, "place", 1, LAST_PLACE),
     )

@@ -12,7 +12,9 @@ from typing import Any, cast
 
 from scoring.standards.model import BreedStandard, Point, Sex
 
-LANGUAGES = ("en", "fr", "de", "es")
+LEXICONS = files("scoring.critique").joinpath("lexicon")
+# Each file is a language.
+LANGUAGES = tuple(sorted(one.name.removesuffix(".toml") for one in LEXICONS.iterdir() if one.name.endswith(".toml")))
 SEXES: tuple[Sex, ...] = ("dog", "bitch")
 PLAIN, STEPS = 2, 3
 PRAISE = "praise"
@@ -34,7 +36,7 @@ def load(language: str) -> Words:
     """The lexicon of a language as its file tells it. Raises MissingWord for a language without one."""
     if language not in LANGUAGES:
         raise MissingWord(f'There is no lexicon "{language[:20]}". Known: {", ".join(LANGUAGES)}.')
-    return tomllib.loads(files("scoring.critique").joinpath(f"lexicon/{language}.toml").read_text(encoding="utf-8"))
+    return tomllib.loads(LEXICONS.joinpath(f"{language}.toml").read_text(encoding="utf-8"))
 
 
 def keys_of(point: Point) -> tuple[str, ...]:
@@ -56,7 +58,7 @@ def pair(words: Words, breed: str, point: Point, key: str, sex: Sex) -> Pair:
 def words_of(words: Words, breed: str, point: str) -> Words:
     """A point's words: those that hold for this breed over those that hold for all."""
     own = words.get("breeds", {}).get(breed, {}).get("points", {}).get(point, {})
-    general = words["points"].get(point, {})
+    general = words.get("points", {}).get(point, {})
     options = {
         option: {**general["options"].get(option, {}), **said} for option, said in own.get("options", {}).items()
     }

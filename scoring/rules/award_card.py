@@ -98,3 +98,12 @@ def check_card(book: RuleBook, card: Card) -> Iterator[Finding]:
             yield warns("award-without-right", award=one.award.code, entry=entry)
         elif entry is False and not one.award.may_be_withheld:
             yield warns("award-not-to-be-withheld", award=one.award.code)
+
+
+def passes_to(book: RuleBook, award_code: str) -> Award | None:
+    """The reserve whose holder gets an award that is cancelled later; None where it then stays with nobody.
+
+    Rule: a reserve moves up only where the rules say so. The reserve itself then stays with nobody.
+    Source: the rule book's awards (United Kingdom: meaning of the two certificates, read; elsewhere from memory).
+    """
+    return next((award for award in book.awards if award.reserve_of == award_code and award.moves_up), None)

@@ -18,9 +18,12 @@ from scoring.rules.rulebook import (
     Candidates,
     Cite,
     ClassRule,
+    Competition,
+    CountOf,
     Document,
     Grade,
     GradeScale,
+    Group,
     GroupRow,
     Need,
     PointsRule,
@@ -145,8 +148,11 @@ def _book(table: Table, overlays: tuple[str, ...]) -> RuleBook:
         awards=_all(table["awards"], _award),
         titles=_all(table["titles"], _title),
         documents=_all(table.get("documents", []), _document),
+        competitions=_all(table.get("competitions", []), _competition),
         points=_points(table["points"]) if "points" in table else None,
         provenance=_provenance(table),
+        groups=_all(table.get("groups", []), _group),
+        groups_by_standard=table.get("groups_by_standard", False),
     )
 
 
@@ -209,7 +215,14 @@ def _award(record: Table) -> Award:
         may_be_withheld=record["may_be_withheld"],
         candidates=_all(record.get("candidates", []), _candidates),
         provenance=_provenance(record),
+        places=record.get("places", 1),
+        reserve_of=record.get("reserve_of"),
+        moves_up=record.get("moves_up", False),
     )
+
+
+def _group(record: Table) -> Group:
+    return Group(record["code"], record["name"], tuple(record.get("breeds", ())), _provenance(record))
 
 
 def _candidates(record: Table) -> Candidates:
@@ -250,6 +263,20 @@ def _document(record: Table) -> Document:
     return Document(record["code"], record["name"], _provenance(record))
 
 
+def _competition(record: Table) -> Competition:
+    return Competition(
+        code=record["code"],
+        name=record["name"],
+        least=record.get("least", 1),
+        most=record.get("most"),
+        same=tuple(record.get("same", ())),
+        one_of_each=record.get("one_of_each", False),
+        least_years=record.get("least_years"),
+        most_years=record.get("most_years"),
+        provenance=_provenance(record),
+    )
+
+
 def _points(table: Table) -> PointsRule:
     return PointsRule(
         counts=tuple(table["counts"]),
@@ -261,7 +288,14 @@ def _points(table: Table) -> PointsRule:
         group_needs=table.get("group_needs"),
         best_in_show=table.get("best_in_show"),
         provenance=_provenance(table),
+        counted={name: _count(table["counted"][name]) for name in table["counts"]},
+        counted_from=_provenance(table["counted"]).whole,
+        no_points_from=tuple(table.get("no_points_from", ())),
     )
+
+
+def _count(record: Table) -> CountOf:
+    return CountOf(record["sex"], tuple(record["classes"]))
 
 
 def _points_win(record: Table) -> PointsWin:

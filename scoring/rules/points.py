@@ -1,7 +1,7 @@
 """The points a dog earns at one show."""
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from scoring.findings import Finding, notes, refuses, warns
@@ -37,6 +37,30 @@ class Show:
 
     def competing(self, count: str) -> int:
         return self.entered.get(count, 0) - self.not_counted.get(count, 0)
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A dog entered in a class, and whether it counts: neither absent nor excused nor sent out."""
+
+    sex: Sex
+    class_code: str
+    counts: bool = True
+
+
+def counted(rule: PointsRule, dogs: Iterable[Shown]) -> tuple[dict[str, int], dict[str, int]]:
+    """The dogs entered by each count of the rules, and those of them that do not count.
+
+    Rule: which classes a count takes is the rules' data; a class that none takes is counted nowhere.
+    Source: the rule book's `points.counted`.
+    """
+    entered, left_out = dict.fromkeys(rule.counts, 0), dict.fromkeys(rule.counts, 0)
+    for dog in dogs:
+        for name, count in rule.counted.items():
+            if dog.sex == count.sex and dog.class_code in count.classes:
+                entered[name] += 1
+                left_out[name] += not dog.counts
+    return entered, left_out
 
 
 def show_points(book: RuleBook, show: Show) -> tuple[dict[str, int], list[Finding]]:

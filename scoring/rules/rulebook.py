@@ -103,7 +103,11 @@ class Candidates:
 
 @dataclass(frozen=True, slots=True)
 class Award:
-    """A certificate or a best-of award. `level` "sex": one for each sex of a breed or variety."""
+    """A certificate or a best-of award. `level` "sex": one for each sex of a breed or variety.
+
+    `places`: how many dogs a final of a group or a show places. `reserve_of`: the award of which this is the reserve;
+    where it `moves_up`, its holder gets that award if it is cancelled.
+    """
 
     code: str
     name: str
@@ -111,6 +115,19 @@ class Award:
     kind: AwardKind
     may_be_withheld: bool
     candidates: tuple[Candidates, ...]
+    provenance: Provenance
+    places: int = 1
+    reserve_of: str | None = None
+    moves_up: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """A group of breeds that compete together after best of breed; `breeds` are codes of standards."""
+
+    code: str
+    name: str
+    breeds: tuple[str, ...]
     provenance: Provenance
 
 
@@ -175,8 +192,19 @@ class GroupRow:
 
 
 @dataclass(frozen=True, slots=True)
+class CountOf:
+    """Which dogs one count takes: those of a sex in these classes."""
+
+    sex: Sex
+    classes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PointsRule:
-    """Points of one show. Dogs counted become points by `steps` (least count, points), or as `base` + count."""
+    """Points of one show. Dogs counted become points by `steps` (least count, points), or as `base` + count.
+
+    `counted` says which classes each count takes, `no_points_from` the classes whose dogs earn none themselves.
+    """
 
     counts: tuple[str, ...]
     cap: int
@@ -187,6 +215,9 @@ class PointsRule:
     group_needs: str | None
     best_in_show: int | None
     provenance: Provenance
+    counted: Mapping[str, CountOf] = field(default_factory=dict)
+    counted_from: Cite | None = None
+    no_points_from: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,7 +229,31 @@ class Document:
     provenance: Provenance
 
 
-Coded = TypeVar("Coded", ClassRule, Grade, GradeScale, Award)
+@dataclass(frozen=True, slots=True)
+class Competition:
+    """Dogs that compete together, or a young handler: a brace, a breeders' or progeny group, junior handling.
+
+    `least` to `most` dogs (None: no limit) stand together. `same` names what they must share: breed, variety, owner,
+    breeder, or one parent. `one_of_each`: one dog and one bitch. `least_years` to `most_years` is the handler's age,
+    both years included, where the competition is the handler's.
+    """
+
+    code: str
+    name: str
+    least: int
+    most: int | None
+    same: tuple[str, ...]
+    one_of_each: bool
+    least_years: int | None
+    most_years: int | None
+    provenance: Provenance
+
+    @property
+    def is_handling(self) -> bool:
+        return self.least_years is not None or self.most_years is not None
+
+
+Coded = TypeVar("Coded", ClassRule, Grade, GradeScale, Award, Competition)
 
 
 @dataclass(frozen=True)
@@ -221,8 +276,11 @@ class RuleBook:
     awards: tuple[Award, ...]
     titles: tuple[TitleRule, ...]
     documents: tuple[Document, ...]
+    competitions: tuple[Competition, ...]
     points: PointsRule | None
     provenance: Provenance
+    groups: tuple[Group, ...] = ()
+    groups_by_standard: bool = False
 
     @property
     def class_order(self) -> tuple[str, ...]:
@@ -245,6 +303,16 @@ class RuleBook:
     def award(self, award_code: str) -> Award:
         """The award; KeyError where these rules have none of that code."""
         return _by_code(self.awards, award_code)
+
+    def competition(self, code: str) -> Competition:
+        """The group competition; KeyError where these rules have none of that code."""
+        return _by_code(self.competitions, code)
+
+    def group_of(self, breed: str, by_standard: int) -> Group | None:
+        """The group a breed belongs to; None where these rules' data name none. `by_standard`: its standard's own."""
+        if self.groups_by_standard:
+            return next((group for group in self.groups if group.code == str(by_standard)), None)
+        return next((group for group in self.groups if breed in group.breeds), None)
 
     def is_graded(self, class_code: str) -> bool:
         return self.class_rule(class_code).scale is not None
