@@ -28,9 +28,9 @@ def save(database: Mapping[str, Any], target: Path) -> Path:
     unfinished.unlink(missing_ok=True)
     try:
         _copy_sqlite(database, unfinished) if is_sqlite(database) else _dump_postgres(database, unfinished)
-        _sync(unfinished)
+        synced(unfinished)
         unfinished.rename(target)
-        _sync(target.parent)
+        synced(target.parent)
     finally:
         unfinished.unlink(missing_ok=True)
     return target
@@ -62,7 +62,7 @@ def _restore_sqlite(database: Mapping[str, Any], source: Path) -> None:
         place.with_name(place.name + ending).unlink(missing_ok=True)
     unfinished = place.with_name(f".{place.name}.unfinished")
     shutil.copyfile(source, unfinished)
-    _sync(unfinished)
+    synced(unfinished)
     unfinished.rename(place)
 
 
@@ -101,7 +101,8 @@ def _address(database: Mapping[str, Any]) -> dict[str, str]:
     return {variable: str(database[key]) for variable, key in names.items() if database.get(key)}
 
 
-def _sync(path: Path) -> None:
+def synced(path: Path) -> None:
+    """Returns when the disk has what was written."""
     handle = os.open(path, os.O_RDONLY)
     try:
         os.fsync(handle)

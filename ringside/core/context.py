@@ -7,4 +7,4 @@ from django.http import HttpRequest
 
 
 def site(request: HttpRequest) -> dict[str, Any]:
-    return {"demo": settings.DEMO, "field": settings.FIELD}
+    return {"demo": settings.DEMO, "field": settings.FIELD, "site_languages": settings.LANGUAGES}

@@ -11,6 +11,9 @@ from datetime import date
 from functools import cache
 from typing import Any
 
+from django.utils.formats import date_format
+from django.utils.translation import gettext, pgettext
+
 from scoring.findings import Finding
 from scoring.rules.loader import codes, load
 
@@ -117,6 +120,67 @@ SENTENCES: dict[str, str] = {
     "sex-differs-from-record": "This dog is on record as a {sex}.",
     "born-differs-from-record": "This dog is on record as born on {born}.",
     "already-entered": "This dog is entered in this show already ({classes}).",
+    # Entries on the web: ringside.entries.web
+    "too-many-classes": "These rules let a dog stand in {most} of the classes, and {chosen} are chosen: leave the best "
+    "one.",
+    "breed-not-at-show": "This show has no judge for the {breed}. Its breeds: {known}.",
+    "dog-is-yours-already": "{name} is among your dogs already: choose it there instead of adding it again.",
+    "dog-under-another-owner": "A dog with this {what} is on record here under another owner. If it is yours too, send "
+    "the entry: the secretary asks and decides.",
+    "entered-late": "Entries closed on {closed}: the secretary decides whether this one still comes in.",
+    "sent-by-office": "The office keeps this for a decision: {why}",
+    # Proofs: ringside.entries.proofs.intake
+    "proof-unknown-kind": "This file is no PDF, JPEG or PNG, whatever its name says: choose a scan or a photo of the "
+    "paper.",
+    "proof-too-many-bytes": "This file is larger than {most_megabytes} MB: choose a smaller scan of the paper.",
+    "proof-animated": "This file holds a film of several pictures: choose a single scan or photo of the paper.",
+    "proof-too-many-pixels": "This picture has too many pixels: choose a smaller scan of the paper.",
+    "proof-damaged": "This file is damaged or cut off: scan the paper again.",
+    # A class judged on paper: ringside.results.paper_page
+    "page-unknown-kind": "This file is no PDF, JPEG, PNG or WebP picture, whatever its name says: take a photo of the "
+    "judge's page, or scan it.",
+    "page-too-many-bytes": "This file is larger than {most_megabytes} MB: choose a smaller photo or scan of the page.",
+    "page-too-many-pixels": "This picture has more than {most_megapixels} million pixels: choose a smaller one.",
+    "page-too-small": "This picture is too small to read: its longer side needs {least_pixels} pixels at least.",
+    "page-animated": "This file holds a film of several pictures: choose a single photo or scan of the page.",
+    "page-damaged": "This file is damaged or cut off: take a photo of the page again.",
+    # Dogs that compete together: scoring.rules.together
+    "group-too-small": "{name}: {least} dogs at least are asked, {have} chosen.",
+    "group-too-large": "{name}: {most} dogs at most stand together, {have} chosen.",
+    "group-differs": "{name}: the dogs must have the same {what}, and these have {found}.",
+    "group-unknown": "{name}: the {what} of {dogs} is not on record: look at the papers.",
+    "group-no-common-parent": "{name}: these dogs have no parent in common.",
+    "group-one-of-each": "{name}: one dog and one bitch are asked.",
+    "handler-age-missing": "{name}: the handler's date of birth is missing.",
+    "handler-too-young": "{name}: the handler is {years} years old on {counted_on}; {least_years} at least are asked.",
+    "handler-too-old": "{name}: the handler is {years} years old on {counted_on}; {most_years} at most are allowed.",
+    "handler-name-missing": "Write the handler's name.",
+    "member-unknown": "No entered dog of this show has the number or name “{text}”.",
+    "member-twice": "{text} is named twice.",
+    "competition-not-offered": "Choose what is entered: this show offers {known}.",
+    # Judges' appointments: ringside.shows.conflicts
+    "judge-owns-dog": "{judge} judges a breed in which a dog of the same owner's name is entered: {dog}, number "
+    "{number}. Appoint another judge, or ask whether it is the same person.",
+    "judge-bred-dog": "{judge} judges a breed in which a dog of the same breeder's name is entered: {dog}, number "
+    "{number}. Appoint another judge, or ask whether it is the same person.",
+    "judge-handles-dog": "{judge} judges a breed in which a dog is entered whose handler at {show}, {day}, has the "
+    "same name: {dog}, number {number}. Appoint another judge, or ask whether it is the same person.",
+    "over-days-limit": "{judge} has {dogs} dogs on {day}; the limit is {most} {how} ({known}). Give a breed to another "
+    "judge or another day.",
+    "judge-in-two-rings": "{judge} is appointed in {rings} on {day}: put these breeds into one ring.",
+    # Fees: scoring.fees, scoring.iban
+    "fee-missing": "No fee fits: {class} class, {turn}, member: {member}, entered on {day}. Add a fee for it, or "
+    "change this entry's fee.",
+    "fee-not-clear": "Several fees fit ({lines}): {class} class, {turn}, member: {member}, entered on {day}. Change "
+    "the fees so that one fits, or change this entry's fee.",
+    "fee-missing-in-table": "No fee fits {turn}, member: {member}, entered from {day} on, in these classes: {classes}.",
+    "fee-not-clear-in-table": "Several fees fit {turn}, member: {member}, entered from {day} on, in these classes: "
+    "{classes}.",
+    "iban-shape": "“{iban}” is no account number: it begins with two letters and two digits, 15 to 34 signs in all.",
+    "iban-length": "This account number has {has} signs; one of {country} has {length}. Look at it again.",
+    "iban-check-digits": "This account number cannot be right: its check digits do not fit. One sign is wrong or two "
+    "are exchanged.",
+    "bic-shape": "“{bic}” is no bank's code: it has 8 or 11 signs, the first six letters.",
     # Sheets and class cards: scoring.placing
     "fault": "Fault under the standard: {point}, {found}.",
     "serious-fault": "Serious fault under the standard: {point}, {found}.",
@@ -126,10 +190,10 @@ SENTENCES: dict[str, str] = {
     "placed-without-right": "Number {entry} has a place and no right to one: it is absent, disqualified or could "
     "not be judged. Take the place back, or correct the grade.",
     "too-many-places": "{given} dogs are placed; these rules place {most}.",
-    "places-not-in-order": "The places do not run on: given twice {twice}, left out {left_out}.",
+    "places-not-in-order": "The places do not run on[; given twice: {twice}][; left out: {left_out}].",
     "grade-not-used": "Number {entry}: these rules have no grade “{grade}”.",
     "reason-missing": "Number {entry} is graded {grade}: write the reason beside the grade, for the report.",
-    "disqualifying-fault-not-acted-on": "Number {entry} is graded {grade}, with a disqualifying fault on its sheet: "
+    "disqualifying-fault-not-acted-on": "Number {entry}[, graded {grade},] has a disqualifying fault on its sheet: "
     "{points}.",
     "placed-below-required-grade": "Number {entry} is placed with {grade}; the rules ask {least} at least for a place.",
     "grade-inversion": "The grades of numbers {entries} do not go with their places: {grades}.",
@@ -142,6 +206,7 @@ SENTENCES: dict[str, str] = {
     "competes-from-class": "Competes from the {class} class[, place {place}][, {grade}].",
     "competes-as-winner": "Competes as the winner of {holds}.",
     "competes-as-second": "Competes as the second of the {class} class, which the winner of the {to} won.",
+    "competes-as-second-in-group": "Competes as the second in the group of the dog that has {to}.",
     "award-without-right": "Number {entry} has the {award} and does not compete for it under these rules: look again. "
     "The judge decides.",
     "award-not-to-be-withheld": "The {award} is withheld; these rules do not let a judge withhold it.",
@@ -172,6 +237,36 @@ SENTENCES: dict[str, str] = {
     "win-of-points-missing": "One win ({awards}) of {least} points or more is asked; the best so far has {have}.",
     "win-after-age-missing": "One win ({awards}) at {after_months} months of age or more is asked[; wins at an unknown "
     "age: {of_unknown_age}].",
+    # Photos as they are taken in: ringside.photos.intake
+    "photo-unknown-kind": "This file is no photo that can be read here: choose a JPEG, PNG or WebP picture.",
+    "photo-too-many-bytes": "This photo is larger than {most_megabytes} megabytes: choose a smaller copy of it.",
+    "photo-too-many-pixels": "This photo has more than {most_megapixels} million pixels: choose a smaller copy of it.",
+    "photo-too-small": "This photo is too small to mark: its longer side needs {least_pixels} pixels at least.",
+    "photo-animated": "This file holds a film of several pictures: choose a single photo.",
+    "photo-damaged": "This photo is damaged or incomplete: take it from the camera again.",
+    # Measured photos: scoring.measuring
+    "landmark-missing": "{measurement}: not measured, since {landmarks} is not marked.",
+    "landmarks-coincide": "{measurement}: not measured, since {landmarks} lie on one spot. Move one of them.",
+    "no-ground-line": "{measurement}: not measured, since there is no level line in the photo. Mark two points of "
+    "level ground.",
+    "facing-unknown": "{measurement}: not measured, since the points do not tell which way the dog faces.",
+    "no-extent": "{measurement}: not measured, since {landmarks} leave it without a height, a length or an area.",
+    "too-few-pixels": "{measurement}: the dog is too small in this photo to tell. Go nearer, or mark a larger picture.",
+    "ground-clicks-coincide": "The two points of the level line lie on one spot: set them further apart.",
+    "picture-turned": "The level line says that the picture is turned by {roll_deg} degrees: check its two points.",
+    "landmarks-not-measured-here": "Marked, but not used in this view: {landmarks}.",
+    "outside-picture": "Outside the picture, and so doubtful: {landmarks}.",
+    "crossed-landmarks": "These points lie above and below each other as on no dog: {landmarks}. Check them.",
+    "facing-disagrees": "These points do not agree which way the dog faces: {landmarks}. Check them.",
+    "left-and-right-crossed": "Left and right are exchanged: {landmarks}. Left is the left of the picture.",
+    "not-levelled": "{measurement}: without a level line a tilted camera goes straight into it.",
+    "likely-yaw": "The dog probably stands at an angle to the camera[, turned by about {turned_deg} degrees or "
+    "more][, since its feet lie {feet_apart_px} pixels apart in height where {allowed_px} are to be expected]: take "
+    "the photo at a right angle to it.",
+    "length-ratio-impossible": "The length to height of {length_ratio} is more than this breed can have "
+    "({highest} at most): check the withers, the front foot, the point of shoulder and the pin bone.",
+    "in-centimetres": "{measurement}: {value} cm, give or take {sd} cm for one standard deviation.",
+    "placement-matters": "{measurement}: with the {landmark} {moved} on a dog of 60 cm, it would read {change}.",
 }
 
 CODES = frozenset(
@@ -192,11 +287,15 @@ CODES = frozenset(
         "titles",
         "known_classes",
         "counts",
+        "turn",
     }
 )
 # Facts that are codes of awards, and are said by the award's name.
 AWARDS = frozenset({"award", "awards", "holds", "to", "win"})
+CLASSES = frozenset({"class", "classes", "open_classes", "known_classes", "size"})
 EITHER = frozenset({"any_of", "awards"})
+# Names and fields that the message files know; anything else under these keys is said as it is.
+NAMES = frozenset({"what", "breed", "known"})
 IF_KNOWN = re.compile(r"\[([^\]]*)\]")
 FACT = re.compile(r"\{(\w+)\}")
 ISO_DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
@@ -209,7 +308,7 @@ def sentence(finding: Finding | Mapping[str, Any]) -> str:
     if template is None:
         return f"{code.replace('-', ' ').capitalize()}."
     words = _Words({key: _worded(key, value) for key, value in facts.items()})
-    return IF_KNOWN.sub(lambda part: _if_known(part[1], facts), template).format_map(words)
+    return IF_KNOWN.sub(lambda part: _if_known(part[1], facts), gettext(template)).format_map(words)
 
 
 def _if_known(part: str, facts: Mapping[str, Any]) -> str:
@@ -224,17 +323,24 @@ class _Words(dict[str, str]):
 
 
 def _worded(key: str, value: Any) -> str:
+    if isinstance(value, bool):
+        return gettext("yes") if value else gettext("no")
     if isinstance(value, str):
         return _day(value) if ISO_DAY.fullmatch(value) else _plain(key, value)
     if isinstance(value, Iterable):
-        return listed((_plain(key, str(item)) for item in value), "or" if key in EITHER else "and")
+        return listed((_plain(key, str(item)) for item in value), gettext("or") if key in EITHER else gettext("and"))
     return "…" if value is None else str(value)
 
 
 def _plain(key: str, value: str) -> str:
     if key in AWARDS:
-        return award_names().get(value, value)
-    return value.replace("-", " ").replace("_", " ") if key in CODES else value
+        return gettext(award_names().get(value, value))
+    if key in NAMES:
+        return gettext(value)
+    if key not in CODES:
+        return value
+    plain = value.replace("-", " ").replace("_", " ")
+    return pgettext("class", plain) if key in CLASSES else gettext(plain)
 
 
 @cache
@@ -249,10 +355,19 @@ def _day(text: str) -> str:
         day = date.fromisoformat(text)
     except ValueError:
         return text
-    return f"{day.day} {day:%B} {day.year}"
+    return date_format(day)
 
 
-def listed(words: Iterable[str], joint: str = "and") -> str:
+def apart(parts: Iterable[str]) -> str:
+    """Parts with commas of their own as a list: "a, b; c"; a language may space its semicolon."""
+    told = ""
+    for part in parts:
+        told = gettext("{told}; {part}").format(told=told, part=part) if told else part
+    return told
+
+
+def listed(words: Iterable[str], joint: str = "") -> str:
     """Words as a list: "a, b and c"."""
     *most, last = list(words) or ["…"]
+    joint = joint or gettext("and")
     return f"{', '.join(most)} {joint} {last}" if most else last

@@ -1,17 +1,19 @@
-"""Brings a copy of the database back into an empty place."""
+"""Brings a copy of database and kept files back into empty places."""
 
 from argparse import ArgumentParser
 from pathlib import Path
 from typing import Any
 
+from django.conf import settings
 from django.core.management.base import BaseCommand, CommandError
 from django.db import connection
 
-from ringside.core.backup import BackupFailed, bring_back
+from ringside.core.backup import BackupFailed
+from ringside.core.keeping import bring_all_back
 
 
 class Command(BaseCommand):
-    help = "Bring back a copy that `backup` wrote; the database must be empty. Stop the site first."
+    help = "Bring back what `backup` wrote; database and media folder must be empty. Stop the site first."
     requires_system_checks = []
 
     def add_arguments(self, parser: ArgumentParser) -> None:
@@ -20,7 +22,7 @@ class Command(BaseCommand):
     def handle(self, *args: Any, **options: Any) -> None:
         connection.close()
         try:
-            bring_back(connection.settings_dict, options["file"])
+            files = bring_all_back(connection.settings_dict, Path(settings.MEDIA_ROOT), options["file"])
         except (BackupFailed, OSError) as error:
             raise CommandError(str(error)) from None
-        self.stdout.write(f"{options['file']} is back in place. Start the site again.")
+        self.stdout.write(f"{options['file']} is back in place with {files:,} files. Start the site again.")

@@ -23,10 +23,12 @@ class Command(BaseCommand):
         if settings.FIELD:
             self.stdout.write("FIELD=1: plain HTTP. Whoever is on this network can read along.")
         self.stdout.flush()
+        # A worker may hang on a browser's open connection: it is ended then. What it answered is on the disk.
         command = [
             sys.executable, "-m", "granian", "--interface", "wsgi", "--no-access-log", "--log-level", "warning",
             "--host", options["host"], "--port", str(options["port"]),
-            "--workers", str(options["workers"]), "--blocking-threads", "2", "ringside.wsgi:application",
+            "--workers", str(options["workers"]), "--blocking-threads", "2", "--workers-kill-timeout", "20",
+            "ringside.wsgi:application",
         ]  # fmt: skip
         os.chdir(settings.BASE)
         os.execv(sys.executable, command)
