@@ -1,0 +1,1 @@
+"""Measured photos: taken in, marked, read, shared by whoever owns the dog."""
