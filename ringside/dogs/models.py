@@ -1,13 +1,14 @@
 """Dogs, who owns them, what they have won."""
 
 from django.db import models
+from django.utils.translation import gettext_lazy as _
 
 from ringside.people.models import Person
 
 
 class Sex(models.TextChoices):
-    DOG = "dog", "dog"
-    BITCH = "bitch", "bitch"
+    DOG = "dog", _("dog")
+    BITCH = "bitch", _("bitch")
 
 
 class Dog(models.Model):

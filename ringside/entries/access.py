@@ -4,7 +4,7 @@ from typing import Any
 
 from django.shortcuts import get_object_or_404
 
-from ringside.entries.models import Entry, EntryFile, EntryLine
+from ringside.entries.models import Entry, EntryFile, EntryLine, EntryRequest
 from ringside.shows.access import access_show
 
 
@@ -29,4 +29,12 @@ def access_entry(user: Any, slug: str, entry_id: int, doing: str = "take-entries
         "dog__owners", "dog__titles", "dog__certificates"
     )
     found: Entry = get_object_or_404(entries, show=show, pk=entry_id)
+    return found
+
+
+def access_request(user: Any, slug: str, request_id: int, doing: str = "see-office") -> EntryRequest:
+    show = access_show(user, slug, doing)
+    found: EntryRequest = get_object_or_404(
+        EntryRequest.objects.select_related("show", "dog", "account"), show=show, pk=request_id
+    )
     return found

@@ -77,7 +77,11 @@ def mend_line(*, who: Any, line: EntryLine, texts: Mapping[str, str], today: dat
     file = _locked(who, line.file)
     line = EntryLine.objects.select_for_update().get(pk=line.pk)
     if line.state != WAITING:
-        raise NotNow(f"Line {line.line} is {line.get_state_display()}: it cannot be mended any more.")
+        raise NotNow(
+            "Line {line} is {state}: it cannot be mended any more.",
+            line=line.line,
+            state=line.get_state_display(),
+        )
     read = queries.texts_of(EntryLine(cells=line.cells), file.columns)
     typed = {field: clean(text) for field, text in texts.items() if field in FIELDS}
     line.mended = {field: text for field, text in typed.items() if text != read.get(field, "")}
@@ -100,7 +104,9 @@ def take_lines(*, who: Any, file: EntryFile, today: date, numbers: Collection[in
     chosen = [line for line in _waiting(file) if numbers is None or line.line in numbers]
     refused = [line.line for line in chosen if line.standing == EntryLine.Standing.REFUSED]
     if numbers is not None and refused:
-        raise NotNow(f"Nothing was taken: line {listed(map(str, refused))} must be mended first, or left out.")
+        raise NotNow(
+            "Nothing was taken: line {lines} must be mended first, or left out.", lines=listed(map(str, refused))
+        )
     good = [line for line in chosen if line.standing != EntryLine.Standing.REFUSED]
     _enter(file, good, today)
     _check_again(file, today)

@@ -8,6 +8,7 @@ from django.core.paginator import Paginator
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.utils import timezone
+from django.utils.translation import gettext, ngettext
 from django.views.decorators.http import require_POST
 
 from ringside.core.sentences import sentence
@@ -38,7 +39,7 @@ def upload(request: HttpRequest, slug: str) -> HttpResponse:
             who=request.user, show=show, name=given.name, content=given.read(), today=timezone.localdate()
         )
     except NotReadable as problem:
-        messages.error(request, f"{given.name}: {sentence(problem.finding)}")
+        messages.error(request, ": ".join((given.name, sentence(problem.finding))))
         return redirect("entries:list", slug=slug)
     return redirect("entries:file", slug=slug, file_id=file.pk)
 
@@ -74,16 +75,23 @@ def _file_page(request: HttpRequest, file: EntryFile, columns_form: ColumnsForm 
 
 def recognised(file: EntryFile) -> list[tuple[str, str]]:
     """What was found out about the file, in words."""
-    found = [("Kind", "workbook (.xlsx)" if file.kind == "xlsx" else "text with separators (CSV)")]
+    kind = gettext("workbook (.xlsx)") if file.kind == "xlsx" else gettext("text with separators (CSV)")
+    found = [(gettext("Kind"), kind)]
     if file.encoding:
-        found.append(("Encoding", ENCODINGS.get(file.encoding, file.encoding)))
+        found.append((gettext("Encoding"), gettext(ENCODINGS.get(file.encoding, file.encoding))))
     if file.delimiter:
-        found.append(("Separator", DELIMITERS.get(file.delimiter, file.delimiter)))
+        found.append((gettext("Separator"), gettext(DELIMITERS.get(file.delimiter, file.delimiter))))
     if file.sheet:
-        found.append(("Sheet", file.sheet))
-    headings = f"line {file.heading_line}" if file.heading_line else "none in this file"
-    sure = "" if file.date_certain else " (day and month could also be the other way round: please look)"
-    return [*found, ("Headings", headings), ("Dates", STYLES[file.date_style][0] + sure)]
+        found.append((gettext("Sheet"), file.sheet))
+    at = gettext("line {line}").format(line=file.heading_line) if file.heading_line else gettext("none in this file")
+    dates = gettext(STYLES[file.date_style][0])
+    if not file.date_certain:
+        dates = gettext("{dates} (day and month could also be the other way round: please look)").format(dates=dates)
+    return [*found, (gettext("Headings"), at), (gettext("Dates"), dates)]
+
+
+def _made(taken: int) -> str:
+    return ngettext("{taken} entry was made.", "{taken} entries were made.", taken).format(taken=taken)
 
 
 def _row(file: EntryFile, line: EntryLine) -> dict[str, Any]:
@@ -102,7 +110,7 @@ def columns(request: HttpRequest, slug: str, file_id: int) -> HttpResponse:
         return _file_page(request, file, form)
     style, today = form.cleaned_data["date_style"], timezone.localdate()
     actions.map_columns(who=request.user, file=file, columns=form.columns(), date_style=style, today=today)
-    messages.success(request, "The columns are read so now; every line is checked again.")
+    messages.success(request, gettext("The columns are read so now; every line is checked again."))
     return redirect("entries:file", slug=slug, file_id=file_id)
 
 
@@ -114,9 +122,9 @@ def again(request: HttpRequest, slug: str, file_id: int) -> HttpResponse:
     if form.is_valid():
         try:
             actions.read_again(who=request.user, file=file, today=timezone.localdate(), **form.cleaned_data)
-            messages.success(request, "The file is read again.")
+            messages.success(request, gettext("The file is read again."))
         except NotReadable as problem:
-            messages.error(request, f"It stays as it was: {sentence(problem.finding)}")
+            messages.error(request, gettext("It stays as it was: {why}").format(why=sentence(problem.finding)))
     return redirect("entries:file", slug=slug, file_id=file_id)
 
 
@@ -128,7 +136,7 @@ def one_line(request: HttpRequest, slug: str, file_id: int, line_no: int) -> Htt
     if request.method == "POST" and form.is_valid():
         line = actions.mend_line(who=request.user, line=line, texts=form.texts(), today=timezone.localdate())
         if line.standing != EntryLine.Standing.REFUSED:
-            messages.success(request, f"Line {line.line} can be taken now.")
+            messages.success(request, gettext("Line {line} can be taken now.").format(line=line.line))
             return redirect("entries:file", slug=slug, file_id=file_id)
         form = LineForm(texts=queries.texts_of(line, line.file.columns))
     row = _row(line.file, line)
@@ -145,18 +153,27 @@ def lines(request: HttpRequest, slug: str, file_id: int) -> HttpResponse:
     today, doing = timezone.localdate(), request.POST.get("do", "")
     if doing == "take-good":
         taken = actions.take_lines(who=request.user, file=file, today=today)
-        messages.success(request, f"{taken} entries were made." if taken else "No line was waiting to be taken.")
+        messages.success(request, _made(taken) if taken else gettext("No line was waiting to be taken."))
     elif not chosen:
-        messages.error(request, "Tick the lines first.")
+        messages.error(request, gettext("Tick the lines first."))
     elif doing == "take":
         taken = actions.take_lines(who=request.user, file=file, today=today, numbers=chosen)
-        messages.success(request, f"{taken} entries were made.")
+        messages.success(request, _made(taken))
     elif doing == "aside":
         moved = actions.set_aside(who=request.user, file=file, numbers=chosen, today=today)
-        messages.success(request, f"{moved} lines are set aside. They are kept and can be brought back.")
+        messages.success(
+            request,
+            ngettext(
+                "{moved} line is set aside. It is kept and can be brought back.",
+                "{moved} lines are set aside. They are kept and can be brought back.",
+                moved,
+            ).format(moved=moved),
+        )
     elif doing == "back":
         moved = actions.bring_back(who=request.user, file=file, numbers=chosen, today=today)
-        messages.success(request, f"{moved} lines are back.")
+        messages.success(
+            request, ngettext("{moved} line is back.", "{moved} lines are back.", moved).format(moved=moved)
+        )
     return redirect("entries:file", slug=slug, file_id=file_id)
 
 
@@ -165,5 +182,5 @@ def lines(request: HttpRequest, slug: str, file_id: int) -> HttpResponse:
 def throw_away(request: HttpRequest, slug: str, file_id: int) -> HttpResponse:
     file = access_file(request.user, slug, file_id)
     actions.throw_away(who=request.user, file=file)
-    messages.success(request, f"{file.name} is forgotten. Entries that were made of it stay.")
+    messages.success(request, gettext("{file} is forgotten. Entries that were made of it stay.").format(file=file.name))
     return redirect("entries:list", slug=slug)

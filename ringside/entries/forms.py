@@ -1,9 +1,15 @@
 """The office's forms for files and lines of entries."""
 
+from collections.abc import Mapping
 from typing import Any
 
 from django import forms
+from django.utils.text import capfirst
+from django.utils.translation import gettext
+from django.utils.translation import gettext_lazy as _
 
+from ringside.core.denied import NotNow
+from ringside.entries.handlers import readable
 from ringside.entries.models import EntryFile
 from ringside.entries.reading.dates import STYLES
 from ringside.entries.reading.encodings import ENCODINGS
@@ -12,23 +18,31 @@ from ringside.entries.reading.separated import DELIMITERS
 from ringside.entries.reading.words import FIELDS
 
 LONGEST = 300
+HANDLER_HELP = _("Who presents the dog. Empty: the owner.")
 HELP = {
-    "titles": "As the rules name them, with commas.",
-    "certificates": "Such as WCC, with commas.",
-    "born": "As 31.12.2025 or 2025-12-31.",
-    "sex": "dog or bitch",
-    "neutered": "yes or no",
+    "titles": _("As the rules name them, with commas."),
+    "certificates": _("Such as WCC, with commas."),
+    "born": _("As 31.12.2025 or 2025-12-31."),
+    "sex": _("dog or bitch"),
+    "neutered": _("yes or no"),
+    "handler": HANDLER_HELP,
 }
 
 
+def _said(words: Mapping[str, str]) -> list[tuple[str, str]]:
+    return [(code, gettext(one)) for code, one in words.items()]
+
+
 class FileForm(forms.Form):
-    file = forms.FileField(label="Entry file", help_text="CSV or .xlsx, as the club's list was saved.")
+    file = forms.FileField(label=_("Entry file"), help_text=_("CSV or .xlsx, as the club's list was saved."))
 
     def clean_file(self) -> Any:
         file = self.cleaned_data["file"]
         if file.size > MOST_BYTES:
             raise forms.ValidationError(
-                f"This file is larger than {MOST_BYTES // 1024 // 1024} MB. Save the sheet with the entries alone."
+                gettext("This file is larger than {most} MB. Save the sheet with the entries alone.").format(
+                    most=MOST_BYTES // 1024 // 1024
+                )
             )
         return file
 
@@ -36,24 +50,27 @@ class FileForm(forms.Form):
 class ReadingForm(forms.Form):
     """How a text file is to be read, where what was recognised is not right."""
 
-    encoding = forms.ChoiceField(choices=list(ENCODINGS.items()))
-    delimiter = forms.ChoiceField(label="Separator", choices=list(DELIMITERS.items()))
+    encoding = forms.ChoiceField(label=_("Encoding"), choices=lambda: _said(ENCODINGS))
+    delimiter = forms.ChoiceField(label=_("Separator"), choices=lambda: _said(DELIMITERS))
 
 
 class ColumnsForm(forms.Form):
     """Which field each column holds, and how its dates are written."""
 
     date_style = forms.ChoiceField(
-        label="Dates are written", choices=[(code, told[0]) for code, told in STYLES.items()]
+        label=_("Dates are written"), choices=lambda: [(code, gettext(told[0])) for code, told in STYLES.items()]
     )
 
     def __init__(self, *args: Any, file: EntryFile, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         held = {at: field for field, at in file.columns.items()}
-        choices = [("", "not used"), *FIELDS.items()]
+        choices = [("", gettext("not used")), *_said(FIELDS)]
         for at, heading in enumerate(file.headings):
             self.fields[f"column_{at}"] = forms.ChoiceField(
-                label=heading or f"column {at + 1}", choices=choices, required=False, initial=held.get(at, "")
+                label=heading or gettext("column {number}").format(number=at + 1),
+                choices=choices,
+                required=False,
+                initial=held.get(at, ""),
             )
         self.fields["date_style"].initial = file.date_style
 
@@ -62,13 +79,29 @@ class ColumnsForm(forms.Form):
         chosen = [field for name, field in data.items() if name.startswith("column_") and field]
         twice = {field for field in chosen if chosen.count(field) > 1}
         if twice:
-            names = ", ".join(FIELDS[field] for field in sorted(twice))
-            raise forms.ValidationError(f"Chosen for two columns: {names}. Each field can come from one column only.")
+            names = ", ".join(gettext(FIELDS[field]) for field in sorted(twice))
+            raise forms.ValidationError(
+                gettext("Chosen for two columns: {names}. Each field can come from one column only.").format(
+                    names=names
+                )
+            )
         return data
 
     def columns(self) -> dict[str, int]:
         data = self.cleaned_data
         return {field: int(name[7:]) for name, field in data.items() if name.startswith("column_") and field}
+
+
+class HandlerForm(forms.Form):
+    """The handler of an entry; what cannot be a name stays as it was typed, with the reason."""
+
+    handler = forms.CharField(label=_("Handler"), required=False, max_length=LONGEST, help_text=HANDLER_HELP)
+
+    def clean_handler(self) -> str:
+        try:
+            return readable(self.cleaned_data["handler"])
+        except NotNow as refused:
+            raise forms.ValidationError(refused.reason) from None
 
 
 class LineForm(forms.Form):
@@ -78,7 +111,7 @@ class LineForm(forms.Form):
         super().__init__(*args, **kwargs)
         for field, label in FIELDS.items():
             self.fields[field] = forms.CharField(
-                label=label.capitalize(),
+                label=capfirst(gettext(label)),
                 required=False,
                 max_length=LONGEST,
                 strip=False,

@@ -8,10 +8,12 @@ from typing import Any
 import tablib
 from django.core.paginator import Page, Paginator
 from django.db.models import Q, QuerySet
+from django.utils.translation import gettext
 
+from ringside.core import exports
 from ringside.entries.models import Entry
+from ringside.entries.proofs.needs import proof_missing
 from ringside.entries.reading.cells import guarded
-from ringside.shows.books import rules_of
 from ringside.shows.models import Show
 from scoring.standards import loader as standards
 
@@ -25,7 +27,7 @@ ORDERS: dict[str, tuple[str, ...]] = {
 # The headings are those that reading knows, so that what goes out comes back in.
 HEADINGS = (
     "Number", "Name of dog", "Call name", "Breed", "Variety", "Sex", "Date of birth", "Studbook no.", "Microchip",
-    "Sire", "Dam", "Breeder", "Owner", "E-mail", "Class", "Titles", "Certificates", "Neutered",
+    "Sire", "Dam", "Breeder", "Owner", "E-mail", "Handler", "Class", "Titles", "Certificates", "Neutered",
 )  # fmt: skip
 
 
@@ -36,6 +38,7 @@ class Asked:
     text: str = ""
     breed: str = ""
     state: str = ""
+    proof: str = ""
     order: str = "number"
     page: int = 1
 
@@ -47,6 +50,7 @@ class Asked:
             text=given.get("q", "").replace("\x00", "").strip()[:100],
             breed=given.get("breed", "") if given.get("breed") in standards.codes() else "",
             state=given.get("state", "") if given.get("state") in Entry.State.values else "",
+            proof="missing" if given.get("proof") == "missing" else "",
             order=order if order in ORDERS else "number",
             page=int(page) if page.isdecimal() and len(page) < 7 else 1,
         )
@@ -64,6 +68,8 @@ def entries_of(show: Show, asked: Asked) -> QuerySet[Entry]:
         found = found.filter(show_class__show_breed__breed=asked.breed)
     if asked.state:
         found = found.filter(state=asked.state)
+    if asked.proof:
+        found = found.filter(proof_missing(show), state=Entry.State.ENTERED)
     return found.order_by(*ORDERS[asked.order]).prefetch_related("dog__owners", "dog__titles", "dog__certificates")
 
 
@@ -73,11 +79,7 @@ def page_of(show: Show, asked: Asked) -> Page[Entry]:
 
 def breeds_in(show: Show) -> list[tuple[str, str]]:
     codes = show.breeds.values_list("breed", flat=True).distinct()
-    return sorted(((code, standards.load(code).name) for code in set(codes)), key=lambda one: one[1])
-
-
-def class_names(show: Show) -> dict[str, str]:
-    return {rule.code: rule.name for rule in rules_of(show).classes}
+    return sorted(((code, gettext(standards.load(code).name)) for code in set(codes)), key=lambda one: one[1])
 
 
 def written(show: Show, asked: Asked, kind: str) -> bytes:
@@ -85,10 +87,7 @@ def written(show: Show, asked: Asked, kind: str) -> bytes:
     table = tablib.Dataset(headers=HEADINGS)
     for entry in entries_of(show, asked).iterator(chunk_size=500):
         table.append([guarded(cell) for cell in _cells(entry)])
-    if kind == "xlsx":
-        content: bytes = table.export("xlsx", escape=False)
-        return content
-    return table.export("csv", delimiter=";").encode("utf-8-sig")
+    return exports.written(table, kind)
 
 
 def _cells(entry: Entry) -> Iterator[str]:
@@ -99,6 +98,7 @@ def _cells(entry: Entry) -> Iterator[str]:
     yield from (dog.studbook, dog.chip, dog.sire, dog.dam, dog.breeder)
     yield " & ".join(person.name for person in owners)
     yield next((person.email for person in owners if person.email), "")
+    yield entry.handler
     yield entry.show_class.code.replace("-", " ")
     yield ", ".join(title.code.replace("-", " ") for title in dog.titles.all())
     yield ", ".join(one.code for one in dog.certificates.all())

@@ -8,38 +8,41 @@ from hashlib import sha256
 from typing import Any
 
 from django.db.models import Count, Max, Q, QuerySet
+from django.utils.translation import gettext_lazy as _
+from django.utils.translation import pgettext_lazy
 
+from ringside.core.models import AuditLine
 from ringside.dogs.models import Dog
 from ringside.entries.checking import CheckedLine, Dates, Known, KnownDog, ShowFacts, Wanted, check_line, compare
 from ringside.entries.models import Entry, EntryFile, EntryLine
 from ringside.entries.reading.cells import clean
 from ringside.entries.reading.dates import style_of
+from ringside.shows.appointed import days_of
 from ringside.shows.books import rules_of
-from ringside.shows.models import Show, ShowBreed
+from ringside.shows.models import Show
 from scoring.findings import warns
 
 CHUNK = 400
 WAITING, TAKEN, ASIDE = EntryLine.State.WAITING, EntryLine.State.TAKEN, EntryLine.State.ASIDE
 
 # The filters of a file's page: what each is called, and which lines it shows.
-FILTERS: dict[str, tuple[str, Q]] = {
-    "all": ("All", Q()),
-    "good": ("Good", Q(state=WAITING, standing="good")),
-    "warned": ("Good, with a warning", Q(state=WAITING, standing="warned")),
-    "refused": ("To be mended", Q(state=WAITING, standing="refused")),
-    "taken": ("Taken", Q(state=TAKEN)),
-    "aside": ("Set aside", Q(state=ASIDE)),
+FILTERS: dict[str, tuple[Any, Q]] = {
+    "all": (pgettext_lazy("lines", "All"), Q()),
+    "good": (pgettext_lazy("lines", "Good"), Q(state=WAITING, standing="good")),
+    "warned": (_("Good, with a warning"), Q(state=WAITING, standing="warned")),
+    "refused": (_("To be mended"), Q(state=WAITING, standing="refused")),
+    "taken": (pgettext_lazy("lines", "Taken"), Q(state=TAKEN)),
+    "aside": (pgettext_lazy("lines", "Set aside"), Q(state=ASIDE)),
 }
 
 
 def facts_of(show: Show, today: date) -> ShowFacts:
-    days = ShowBreed.objects.filter(show=show, day__isnull=False).values_list("breed", "variety", "day")
     return ShowFacts(
         book=rules_of(show),
         first_day=show.first_day,
         last_day=show.last_day,
-        entries_close_on=show.entries_close_on,
-        days={(breed, variety): day for breed, variety, day in days},
+        entries_close_on=show.entries_close,
+        days={(breed, variety, sex, code): day for _id, breed, variety, sex, code, day in days_of(show)},
         today=today,
     )
 
@@ -119,21 +122,34 @@ def stamp_of(show: Show) -> str:
         Max("id"), Count("id"), withdrawn=Count("id", Q(state="withdrawn"))
     )
     dogs = Dog.objects.aggregate(Max("id"))
-    days = ShowBreed.objects.filter(show=show, day__isnull=False).order_by("id").values_list("id", "day")
-    parts = (show.rules, show.overlays, show.first_day, show.last_day, show.entries_close_on, entries, dogs, list(days))
+    days = days_of(show)
+    parts = (show.rules, show.overlays, show.first_day, show.last_day, show.entries_close, entries, dogs, days)
     return sha256(repr(parts).encode()).hexdigest()
+
+
+def other_entries(entry: Entry) -> list[Entry]:
+    """The same dog's other entries in this show."""
+    found = Entry.objects.filter(show=entry.show_id, dog=entry.dog_id).exclude(pk=entry.pk)
+    return list(found.select_related("show_class").order_by("id"))
+
+
+def audit_of_entry(entry: Entry) -> QuerySet[AuditLine]:
+    """Who changed what of an entry, or entered its dog here."""
+    about = [f"entry:{entry.pk}", f"dog:{entry.dog_id}"]
+    lines = AuditLine.objects.filter(scope=f"show:{entry.show_id}", about__in=about)
+    return lines.select_related("who").order_by("-at", "-id")[:50]
 
 
 def counts_of(file: EntryFile) -> dict[str, int]:
     """How many lines each filter shows."""
     found = file.lines.aggregate(
-        **{code: Count("id", condition) for code, (_, condition) in FILTERS.items() if code != "all"}
+        **{code: Count("id", condition) for code, (_name, condition) in FILTERS.items() if code != "all"}
     )
     return {"all": file.lines.count(), **found}
 
 
 def lines_of(file: EntryFile, shown: str) -> QuerySet[EntryLine]:
-    _, condition = FILTERS.get(shown, FILTERS["all"])
+    _name, condition = FILTERS.get(shown, FILTERS["all"])
     return file.lines.filter(condition).select_related("entry").order_by("line", "id")
 
 

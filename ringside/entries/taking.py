@@ -9,12 +9,14 @@ from ringside.entries.models import Entry
 from ringside.entries.reading.words import plain
 from ringside.people.actions import person_for
 from ringside.people.models import Person
+from ringside.shows.appointing import with_parts_of
 from ringside.shows.models import Show, ShowBreed, ShowClass
 from scoring.rules.rulebook import SEXES, RuleBook
 
 # What a line may add to a dog on record, where the record has nothing.
 ADDED = ("call_name", "variety", "studbook", "chip", "sire", "dam", "breeder")
 BATCH = 500
+ENTERED = Entry.State.ENTERED
 
 
 def enter(show: Show, book: RuleBook, lines: Sequence[CheckedLine]) -> list[Entry]:
@@ -25,10 +27,50 @@ def enter(show: Show, book: RuleBook, lines: Sequence[CheckedLine]) -> list[Entr
     _join(Title, _held(lines, dogs, "titles"))
     _join(Certificate, _held(lines, dogs, "certificates"))
     classes = Classes(show, book)
-    entries = [
-        Entry(show=show, dog=dog, show_class=classes.of(line.values)) for line, dog in zip(lines, dogs, strict=True)
-    ]
-    return Entry.objects.bulk_create(entries, batch_size=BATCH)
+    back = _withdrawn(show, dogs)
+    entries = []
+    for line, dog in zip(lines, dogs, strict=True):
+        show_class = classes.of(line.values)
+        entry = back.get((dog.pk, show_class.pk)) or Entry(show=show, dog=dog, show_class=show_class)
+        entry.handler = line.values.handler
+        entries.append(entry)
+    Entry.objects.bulk_create([entry for entry in entries if not entry.pk], batch_size=BATCH)
+    again = [entry for entry in back.values() if entry in entries]
+    Entry.objects.bulk_update(again, ["state", "handler"], batch_size=BATCH)
+    return entries
+
+
+def _withdrawn(show: Show, dogs: Sequence[Dog]) -> dict[tuple[int, int], Entry]:
+    """The withdrawn entries of dogs on record by dog and class: entered again, they come back."""
+    found: dict[tuple[int, int], Entry] = {}
+    ids = [dog.pk for dog in dogs]
+    for at in range(0, len(ids), BATCH):
+        some = Entry.objects.filter(show=show, dog__in=ids[at : at + BATCH], state=Entry.State.WITHDRAWN)
+        found |= {(entry.dog_id, entry.show_class_id): entry for entry in some}
+    for entry in found.values():
+        entry.state = ENTERED
+    return found
+
+
+def place(show: Show, book: RuleBook, dog: Dog, codes: Sequence[str], handler: str = "") -> list[Entry]:
+    """Entries of a dog on record in these classes; what it has in others moves into them, and the rest is withdrawn.
+
+    Moving keeps what belongs to an entry, such as a payment.
+    """
+    classes = Classes(show, book)
+    wanted = [classes.of(Wanted(breed=dog.breed, variety=dog.variety, sex=dog.sex, class_code=code)) for code in codes]
+    has = {entry.show_class_id: entry for entry in Entry.objects.filter(show=show, dog=dog)}
+    leaving = [entry for key, entry in has.items() if entry.state == ENTERED and key not in {one.pk for one in wanted}]
+    for show_class in wanted:
+        entry = has.get(show_class.pk)
+        if entry is None:
+            entry = leaving.pop() if leaving else Entry(show=show, dog=dog)
+        entry.show_class, entry.state, entry.handler = show_class, ENTERED, handler
+        entry.save()
+    for entry in leaving:
+        entry.state = Entry.State.WITHDRAWN
+        entry.save(update_fields=["state"])
+    return list(Entry.objects.filter(show=show, dog=dog, state=ENTERED).select_related("show_class").order_by("id"))
 
 
 def _dogs(lines: Sequence[CheckedLine]) -> list[Dog]:
@@ -99,7 +141,12 @@ class Classes:
         return self.classes.get((breed.pk, values.sex, values.class_code)) or self._new_class(breed, values)
 
     def _new_breed(self, values: Wanted) -> ShowBreed:
-        made = ShowBreed.objects.create(show=self.show, breed=values.breed, variety=values.variety)
+        """Judged with its breed and in its parts, until the office appoints it apart."""
+        whole = self.breeds.get((values.breed, ""))
+        told = {"judge_id": whole.judge_id, "ring_id": whole.ring_id, "day": whole.day} if whole else {}
+        made = ShowBreed.objects.create(show=self.show, breed=values.breed, variety=values.variety, **told)
+        if whole:
+            with_parts_of(whole, made)
         self.breeds[values.breed, values.variety] = made
         return made
 

@@ -2,7 +2,7 @@
 
 from django.db import transaction
 
-from ringside.people.models import Account, Person
+from ringside.people.models import Account, Language, Person
 
 
 @transaction.atomic
@@ -11,6 +11,11 @@ def account_for(*, email: str) -> Account:
     address = email.strip().lower()
     found = Account.objects.filter(email__iexact=address).first()
     return found or Account.objects.create_user(address)
+
+
+def choose_language(*, account: Account, language: str) -> None:
+    """The language of the letters to this account."""
+    Account.objects.filter(pk=account.pk).update(language=Language(language))
 
 
 @transaction.atomic

@@ -2,9 +2,19 @@
 
 from typing import Any
 
+from django.conf import settings
 from django.contrib.auth.models import AbstractBaseUser, BaseUserManager
 from django.db import models
 from django.db.models.functions import Lower
+from django.utils.translation import gettext_lazy as _
+
+
+def languages() -> list[tuple[str, str]]:
+    """The site's languages by their own names: a critique is written in each, letters are sent in one."""
+    return list(settings.LANGUAGES)
+
+
+Language = models.TextChoices("Language", [(code.upper(), (code, name)) for code, name in languages()])
 
 
 class AccountManager(BaseUserManager["Account"]):
@@ -19,10 +29,12 @@ class Account(AbstractBaseUser):
     """Whoever can sign in. There is no password: sign-in is a code sent to the e-mail address."""
 
     email = models.EmailField(
-        max_length=254, unique=True, error_messages={"unique": "This address has an account already."}
+        max_length=254, unique=True, error_messages={"unique": _("This address has an account already.")}
     )
     is_active = models.BooleanField(default=True)
     runs_site = models.BooleanField("may start new shows", default=False)
+    # Empty where nobody has said: English then.
+    language = models.CharField(max_length=2, choices=languages, blank=True)
     joined_at = models.DateTimeField(auto_now_add=True)
 
     USERNAME_FIELD = "email"

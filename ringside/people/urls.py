@@ -4,6 +4,8 @@ from allauth.account.views import confirm_login_code, logout, request_login_code
 from django.urls import path
 from django.views.generic import RedirectView
 
+from ringside.people.views import language
+
 to_sign_in = RedirectView.as_view(pattern_name="account_request_login_code", query_string=True)
 
 urlpatterns = [
@@ -11,5 +13,6 @@ urlpatterns = [
     path("code/", confirm_login_code, name="account_confirm_login_code"),
     path("out/", logout, name="account_logout"),
     path("login/", to_sign_in, name="account_login"),
+    path("language/", language, name="language"),
     path("signup/", to_sign_in, name="account_signup"),
 ]

@@ -17,7 +17,7 @@ CODES = {
 NAMED = 5
 
 
-def doubles(lines: Sequence[CheckedLine], classes_per_dog: int) -> dict[int, list[Finding]]:
+def doubles(lines: Sequence[CheckedLine], classes_per_dog: int | None) -> dict[int, list[Finding]]:
     """Findings by line number.
 
     Of lines that say the same, the first is good and the later are doubles of it. Where lines contradict each other,
@@ -43,7 +43,7 @@ def _keys(values: Wanted) -> Iterator[Key]:
         yield ("studbook", plain(values.studbook), values.breed)
 
 
-def _of_group(kind: str, group: Sequence[CheckedLine], classes_per_dog: int) -> Iterator[tuple[int, Finding]]:
+def _of_group(kind: str, group: Sequence[CheckedLine], classes_per_dog: int | None) -> Iterator[tuple[int, Finding]]:
     dogs = {_dog(line.values) for line in group}
     classes = {line.values.class_code for line in group}
     if len(dogs) > 1 or (len(classes) > 1 and classes_per_dog == 1):

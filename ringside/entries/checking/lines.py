@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from ringside.entries.checking import fields
 from ringside.entries.checking.texts import check_texts
-from ringside.entries.checking.wanted import CheckedLine, ShowFacts, Wanted
+from ringside.entries.checking.wanted import CheckedLine, ShowFacts, Wanted, day_of
 from ringside.entries.reading.words import plain
 from scoring.findings import Finding, notes, refuses, warns
 from scoring.rules.ages import completed_months
@@ -37,7 +37,7 @@ def check_line(line: int, texts: Mapping[str, str], facts: ShowFacts, dates: Dat
     usable = {field: text for field, text in texts.items() if field not in spoilt}
     values, of_fields = read_wanted(usable, facts, dates)
     found = [finding for finding in of_fields if finding.facts.get("field") not in spoilt]
-    said = [*of_texts, *found, *_age(values, facts), *_parents(values), *_papers(values), *_class(values, facts)]
+    said = [*of_texts, *found, *_age(values, facts), *_parents(values), *_papers(values), *check_class(values, facts)]
     return CheckedLine(line, values, tuple(finding for finding in said if _is_asked(finding, texts)))
 
 
@@ -76,6 +76,7 @@ def read_wanted(texts: Mapping[str, str], facts: ShowFacts, dates: Dates) -> tup
         breeder=of("breeder"),
         owner=owner,
         email=email,
+        handler=of("handler"),
         class_code=class_code,
         titles=titles,
         certificates=certificates,
@@ -114,11 +115,11 @@ def _papers(values: Wanted) -> Iterator[Finding]:
         yield warns("papers-incomplete", fields=missing, missing=[words.get(field, field) for field in missing])
 
 
-def _class(values: Wanted, facts: ShowFacts) -> list[Finding]:
+def check_class(values: Wanted, facts: ShowFacts) -> list[Finding]:
     """What the rules say of this dog in this class on the day it is shown."""
     if not (values.class_code and values.sex and values.born) or values.born > facts.last_day:
         return []
-    day = facts.days.get((values.breed, values.variety))
+    day = day_of(facts, values)
     first = _on_day(values, facts, day or facts.first_day)
     if day or facts.first_day == facts.last_day:
         return first

@@ -61,7 +61,8 @@ def _differences(dog: KnownDog, values: Wanted) -> Iterator[Finding]:
         yield refuses("born-differs-from-record", field="born", born=dog.born.isoformat())
 
 
-def entered_already(dog: KnownDog, values: Wanted, classes_per_dog: int) -> Iterator[Finding]:
+def entered_already(dog: KnownDog, values: Wanted, classes_per_dog: int | None) -> Iterator[Finding]:
     """A dog stands once in a class, and in no more classes of a show than its rules allow."""
-    if values.class_code in dog.entered or len(dog.entered) >= classes_per_dog:
+    is_full = classes_per_dog is not None and len(dog.entered) >= classes_per_dog
+    if values.class_code in dog.entered or is_full:
         yield refuses("already-entered", field="name", classes=list(dog.entered))

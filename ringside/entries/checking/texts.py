@@ -16,8 +16,9 @@ MOST = {
     "breeder": 120,
     "owner": 120,
     "email": 254,
+    "handler": 120,
 }
-NAMES = ("name", "call_name", "sire", "dam", "breeder", "owner")
+NAMES = ("name", "call_name", "sire", "dam", "breeder", "owner", "handler")
 SHOWN = 60
 
 

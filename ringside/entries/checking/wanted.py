@@ -10,13 +10,16 @@ from scoring.rules.rulebook import RuleBook
 
 @dataclass(frozen=True, slots=True)
 class ShowFacts:
-    """What the checks need to know of a show. `days` are those of the breeds, by (breed, variety), where set."""
+    """What the checks need to know of a show.
+
+    `days` are by (breed, variety, sex, class), where set: sex and class are empty for what holds for the whole breed.
+    """
 
     book: RuleBook
     first_day: date
     last_day: date
     entries_close_on: date | None
-    days: Mapping[tuple[str, str], date]
+    days: Mapping[tuple[str, str, str, str], date]
     today: date
 
 
@@ -40,10 +43,18 @@ class Wanted:
     breeder: str = ""
     owner: str = ""
     email: str = ""
+    handler: str = ""
     class_code: str = ""
     titles: tuple[str, ...] = ()
     certificates: tuple[str, ...] = ()
     neutered: bool = False
+
+
+def day_of(facts: ShowFacts, values: Wanted) -> date | None:
+    """The day on which the class is judged; None where it is not set yet."""
+    parts = [(values.sex, values.class_code), (values.sex, ""), ("", "")]
+    keys = [(values.breed, values.variety, sex, code) for sex, code in parts]
+    return next((facts.days[key] for key in keys if key in facts.days), None)
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,9 @@
 import re
 from unicodedata import category, normalize
 
-GUARDED = re.compile(r"'(?=[=+\-@\t\r])")
+# A text may begin with apostrophes of its own before such a sign: it is guarded by one more.
+GUARDED = re.compile(r"'(?='*[=+\-@\t\r])")
+NEEDS_GUARD = re.compile(r"'*[=+\-@\t\r]")
 FORMULA = ("=", "+", "-", "@", "\t", "\r")
 BLANKS = frozenset({"-", "–", "—", "/", "n/a", "N/A", "n.a."})
 JOINERS = frozenset("\u200c\u200d")
@@ -14,11 +16,12 @@ ERRORS = re.compile(r"#(N/A|REF!|VALUE!|NAME\?|DIV/0!|NUM!|NULL!)")
 def clean(text: str) -> str:
     """The cell as it should be kept: composed letters, single spaces, no invisible signs, blank where it says "-".
 
-    The guard that an export puts before a formula's first sign is taken off; a leading tab stays, for it is a finding.
+    The guard that an export puts before a formula's first sign is taken off; a leading tab stays, for it is a finding,
+    and a leading carriage return, which a workbook would give back as another sign, becomes one.
     """
-    text = GUARDED.sub("", text, count=1) if text.startswith("'") else text
+    text = text[1:] if GUARDED.match(text) else text
     if text.startswith(("\t", "\r")):
-        return text[0] + _tidy(text)
+        return "\t" + _tidy(text)
     tidy = _tidy(text)
     return "" if tidy in BLANKS else tidy
 
@@ -35,7 +38,7 @@ def is_formula(text: str) -> bool:
 
 def guarded(text: str) -> str:
     """The text as an export writes it, so that no spreadsheet runs it; reading takes the guard off again."""
-    return f"'{text}" if is_formula(text) else text
+    return f"'{text}" if NEEDS_GUARD.match(text) else text
 
 
 def is_error(text: str) -> bool:

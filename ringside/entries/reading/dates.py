@@ -5,14 +5,16 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
+from django.utils.translation import gettext_noop as _
+
 from ringside.entries.reading.words import meaning_of
 
 # Code: how it is shown, and the places of day, month and year.
 STYLES: dict[str, tuple[str, tuple[int, int, int]]] = {
-    "dd.mm.yyyy": ("day first, as 31.12.2025", (0, 1, 2)),
-    "dd/mm/yyyy": ("day first, as 31/12/2025", (0, 1, 2)),
-    "mm/dd/yyyy": ("month first, as 12/31/2025", (1, 0, 2)),
-    "yyyy-mm-dd": ("year first, as 2025-12-31", (2, 1, 0)),
+    "dd.mm.yyyy": (_("day first, as 31.12.2025"), (0, 1, 2)),
+    "dd/mm/yyyy": (_("day first, as 31/12/2025"), (0, 1, 2)),
+    "mm/dd/yyyy": (_("month first, as 12/31/2025"), (1, 0, 2)),
+    "yyyy-mm-dd": (_("year first, as 2025-12-31"), (2, 1, 0)),
 }
 NUMBERS = re.compile(r"(\d{1,4})\s*([./\-\s])\s*(\d{1,2})\s*[./\-\s]\s*(\d{1,4})\.?")
 NAMED = re.compile(r"(\d{1,2})(?:st|nd|rd|th)?[.\s/-]*(?:de\s+)?([^\W\d_]{3,})[.\s/-]*(?:de\s+)?(\d{4}|\d{2})")

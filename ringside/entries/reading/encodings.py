@@ -4,21 +4,23 @@ import codecs
 import re
 from unicodedata import normalize
 
+from django.utils.translation import gettext_noop as _
+
 from ringside.entries.reading.problem import NotReadable
 
 # Code: what a page calls it. The one-byte ones stand in the order in which a tie is decided.
 ENCODINGS: dict[str, str] = {
     "utf-8": "UTF-8",
-    "utf-16-le": "UTF-16, little end first",
-    "utf-16-be": "UTF-16, big end first",
-    "cp1252": "Western European (Windows-1252)",
-    "cp1250": "Central European (Windows-1250)",
-    "cp1257": "Baltic (Windows-1257)",
-    "cp1251": "Cyrillic (Windows-1251)",
-    "cp1253": "Greek (Windows-1253)",
-    "mac_roman": "Western European (old Macintosh)",
-    "cp850": "Western European (DOS)",
-    "cp852": "Central European (DOS)",
+    "utf-16-le": _("UTF-16, little end first"),
+    "utf-16-be": _("UTF-16, big end first"),
+    "cp1252": _("Western European (Windows-1252)"),
+    "cp1250": _("Central European (Windows-1250)"),
+    "cp1257": _("Baltic (Windows-1257)"),
+    "cp1251": _("Cyrillic (Windows-1251)"),
+    "cp1253": _("Greek (Windows-1253)"),
+    "mac_roman": _("Western European (old Macintosh)"),
+    "cp850": _("Western European (DOS)"),
+    "cp852": _("Central European (DOS)"),
 }
 ONE_BYTE = tuple(code for code in ENCODINGS if not code.startswith("utf"))
 MARKS = ((codecs.BOM_UTF8, "utf-8"), (codecs.BOM_UTF16_LE, "utf-16-le"), (codecs.BOM_UTF16_BE, "utf-16-be"))

@@ -6,11 +6,13 @@ from collections.abc import Iterator, Sequence
 from io import StringIO
 from itertools import islice
 
+from django.utils.translation import gettext_noop as _
+
 from ringside.entries.reading.limits import MOST_ROWS
 from ringside.entries.reading.problem import NotReadable
 from ringside.entries.reading.words import columns_of
 
-DELIMITERS: dict[str, str] = {";": "semicolon", ",": "comma", "\t": "tab", "|": "upright bar"}
+DELIMITERS: dict[str, str] = {";": _("semicolon"), ",": _("comma"), "\t": _("tab"), "|": _("upright bar")}
 LOOKED_AT = 60
 HEADINGS_WITHIN = 10
 UNCLOSED = "unexpected end of data"

@@ -7,27 +7,30 @@ from functools import cache
 from pathlib import Path
 from unicodedata import combining, normalize
 
+from django.utils.translation import gettext_noop as _
+
 WORDS = Path(__file__).with_name("words.toml")
 
 # The fields of an entry, in the order of an entry form, with the words a page uses.
 FIELDS: Mapping[str, str] = {
-    "name": "registered name",
-    "call_name": "call name",
-    "breed": "breed",
-    "variety": "variety",
-    "sex": "sex",
-    "born": "date of birth",
-    "studbook": "studbook number",
-    "chip": "microchip",
-    "sire": "sire",
-    "dam": "dam",
-    "breeder": "breeder",
-    "owner": "owner",
-    "email": "owner's e-mail",
-    "class": "class",
-    "titles": "titles",
-    "certificates": "certificates",
-    "neutered": "neutered",
+    "name": _("registered name"),
+    "call_name": _("call name"),
+    "breed": _("breed"),
+    "variety": _("variety"),
+    "sex": _("sex"),
+    "born": _("date of birth"),
+    "studbook": _("studbook number"),
+    "chip": _("microchip"),
+    "sire": _("sire"),
+    "dam": _("dam"),
+    "breeder": _("breeder"),
+    "owner": _("owner"),
+    "email": _("owner's e-mail"),
+    "handler": _("handler"),
+    "class": _("class"),
+    "titles": _("titles"),
+    "certificates": _("certificates"),
+    "neutered": _("neutered"),
 }
 NEEDED = ("name", "breed", "sex", "born", "owner", "class")
 

@@ -1,0 +1,1 @@
+"""What a person agreed to: the words, when, by which way, and when it was withdrawn."""

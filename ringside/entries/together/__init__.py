@@ -1,0 +1,1 @@
+"""Braces, breeders' and progeny groups, and junior handling: entered, checked, listed."""
