@@ -1,0 +1,1 @@
+"""What entries cost, what exhibitors owe, what they have paid."""
