@@ -6,8 +6,9 @@ from django.http import Http404
 
 from ringside.core.denied import Denied
 from ringside.people.models import Account
-from ringside.shows.may import MAY, may
-from ringside.shows.models import Ring, Role, Show, ShowClass
+from ringside.shows.appointed import appointments_of, rings_of_judge
+from ringside.shows.may import doing_words, may
+from ringside.shows.models import Ring, Role, Show, ShowBreed, ShowClass
 
 
 def roles_of(user: Any, show: Show) -> frozenset[str]:
@@ -22,7 +23,9 @@ def require(user: Any, show: Show, doing: str) -> frozenset[str]:
     if not kinds:
         raise Http404
     if not may(kinds, doing):
-        raise Denied(f"Your role in this show does not let you {MAY[doing][0]}. Ask the show secretary.")
+        raise Denied(
+            "Your role in this show does not let you {doing}. Ask the show secretary.", doing=doing_words(doing)
+        )
     return kinds
 
 
@@ -38,9 +41,19 @@ def access_class(user: Any, slug: str, class_id: int, doing: str = "see-office")
     show = access_show(user, slug, doing)
     found = (
         ShowClass.objects.select_related("show_breed__show", "show_breed__judge", "show_breed__ring")
+        .prefetch_related(appointments_of("show_breed__"))
         .filter(show_breed__show=show, pk=class_id)
         .first()
     )
+    if found is None:
+        raise Http404
+    return found
+
+
+def access_breed(user: Any, slug: str, breed_id: int, doing: str = "see-office") -> ShowBreed:
+    show = access_show(user, slug, doing)
+    breeds = ShowBreed.objects.select_related("show", "judge", "ring").prefetch_related(appointments_of())
+    found = breeds.filter(show=show, pk=breed_id).first()
     if found is None:
         raise Http404
     return found
@@ -52,6 +65,6 @@ def access_ring(user: Any, ring_id: int, doing: str = "see-ring") -> tuple[Ring,
     if ring is None:
         raise Http404
     kinds = require(user, ring.show, doing)
-    if kinds == {Role.Kind.JUDGE} and not ring.breeds.filter(judge__account=user).exists():
+    if kinds == {Role.Kind.JUDGE} and ring not in rings_of_judge(user, ring.show):
         raise Denied("You are not appointed in this ring. Ask the show secretary which ring is yours.")
     return ring, kinds

@@ -11,6 +11,7 @@ from ringside.core.denied import Denied
 from ringside.people.actions import account_for, person_for
 from ringside.people.models import Account
 from ringside.shows.access import require
+from ringside.shows.appointing import following, keep_judges, let_go, let_judge
 from ringside.shows.models import Ring, Role, Show, ShowBreed
 
 
@@ -37,19 +38,25 @@ def change_show(*, who: Account, show: Show, **fields: Any) -> None:
 
 @transaction.atomic
 def appoint(
-    *, who: Account, show: Show, breed: str, judge_name: str, judge_email: str, ring: str, day: date
+    *, who: Account, show: Show, breed: str, judge_name: str, judge_email: str, ring: str, day: date, variety: str = ""
 ) -> ShowBreed:
-    """Gives a breed its judge, ring and day, and the judge the right to work in that ring."""
+    """Gives a breed, or one variety of it, its judge, ring and day, and the judge the right to work in that ring.
+
+    Varieties that are judged with their breed go along with it; those appointed apart stay.
+    """
     require(who, show, "change-show")
     judge = person_for(name=judge_name.strip(), email=judge_email.strip().lower())
     place, _ = Ring.objects.get_or_create(show=show, name=ring.strip())
-    appointed, _ = ShowBreed.objects.update_or_create(
-        show=show, breed=breed, variety="", defaults={"judge": judge, "ring": place, "day": day}
-    )
-    # Varieties that entries brought in are judged with their breed unless appointed apart.
-    ShowBreed.objects.filter(show=show, breed=breed, judge=None).update(judge=judge, ring=place, day=day)
-    if judge.account:
-        Role.objects.get_or_create(show=show, account=judge.account, kind=Role.Kind.JUDGE)
+    units = ShowBreed.objects.filter(show=show, breed=breed)
+    keep_judges(units)
+    before = units.filter(variety=variety).select_related("judge", "ring").first()
+    with_breed = following(before) if before else units.filter(judge=None)
+    along = [] if variety else list(with_breed.values_list("pk", flat=True))
+    told = {"judge": judge, "ring": place, "day": day}
+    appointed, _ = ShowBreed.objects.update_or_create(show=show, breed=breed, variety=variety, defaults=told)
+    units.filter(pk__in=along).update(**told)
+    let_judge(show, judge)
+    let_go(show, [before.judge] if before else [])
     record(who=who, doing="appoint", show_id=show.pk, about=f"breed:{appointed.pk}", ring=place.name)
     return appointed
 
