@@ -9,7 +9,7 @@ from ringside.people.models import Account
 from ringside.ring.models import Pairing
 from ringside.ring.pairing import standing
 from ringside.shows.access import access_ring
-from ringside.shows.may import MAY, may
+from ringside.shows.may import doing_words, may
 from ringside.shows.models import Ring
 
 SESSION_KEY = "pairing"
@@ -31,7 +31,7 @@ def access_worker(request: HttpRequest, ring_id: int, doing: str = "see-ring") -
     if pairing and pairing.ring_id == ring_id:
         roles = frozenset({str(pairing.kind)})
         if not may(roles, doing):
-            raise Denied(f"A {pairing.kind}'s tablet does not let you {MAY[doing][0]}.")
+            raise Denied("This tablet's role does not let you {doing}.", doing=doing_words(doing))
         return Worker(pairing.ring, roles, pairing=pairing)
     if not isinstance(request.user, Account):
         raise Denied("Sign in again, or pair this tablet again; everything written on it is kept.", status=401)

@@ -8,23 +8,27 @@ from typing import Any
 from django.db import transaction
 from django.utils import timezone
 
-from ringside.entries.models import Entry
+from ringside.people.models import Person
 from ringside.ring import models
 from ringside.ring.access import Worker
-from ringside.ring.checks import check_meaning
+from ringside.ring.admission import Ruling, rule_on
 from ringside.ring.places import Place, place_of
-from ringside.ring.rights import doing_for
-from ringside.shows.may import MAY, may
-from ringside.shows.models import Ring, Role
+from ringside.ring.reasons import reason
+from ringside.shows.models import Ring
 from scoring import canonical
 from scoring.bad_input import BadInput
 from scoring.merging import Merged, merge, settled
-from scoring.sheet import FORMAT, Edit, digest, field_kind, parse_edit
-from scoring.sheet_fields import check_edit, subject_of
+from scoring.sheet import Edit, digest, field_kind, parse_edit
+from scoring.sheet_fields import subject_of
 
 MOST_EDITS = 500
-# The order in which a person's roles are tried: the first that may do it is stamped on the edit.
-STAMPS = (Role.Kind.JUDGE, Role.Kind.WRITER, Role.Kind.STEWARD, Role.Kind.OWNER, Role.Kind.SECRETARY)
+# What a tablet is answered for each state in which an edit is kept.
+ANSWERS: dict[str, str] = {
+    models.Edit.State.TAKEN: "applied",
+    models.Edit.State.HELD: "held",
+    models.Edit.State.LEFT_OUT: "held",
+    models.Edit.State.REFUSED: "refused",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,79 +57,67 @@ def take_edits(*, worker: Worker, raw_edits: Sequence[Any]) -> list[Answer]:
 
 
 def _take_one(ring: Ring, worker: Worker, raw: Any) -> tuple[Answer, str]:
-    """The answer, and the sheet to merge again; no sheet for a refused edit."""
+    """The answer, and the sheet to merge again; no sheet where the edit cannot be kept."""
     try:
         edit = parse_edit(raw)
         _require_storable(edit)
         known = models.Edit.objects.filter(pk=edit.id).first()
-        if known:
-            return _repeated(edit, known), known.sheet
-        role, state, reason = _admit(ring, worker.roles, edit)
+        if known and known.digest != digest(edit):
+            raise BadInput("id-reused", reason("id-reused"), "id")
     except BadInput as error:
         return _refusal(raw, error.message), ""
-    _store(ring, edit, worker=worker, role=role, state=state, reason=reason)
-    return Answer(edit.id, digest(edit), "held" if state == models.Edit.State.HELD else "applied", reason), edit.sheet
+    if known and known.state != models.Edit.State.REFUSED:
+        return _answer(edit, known.state, known.reason), known.sheet
+    ruling = rule_on(ring, worker.roles, edit)
+    if known is None or ruling.state != models.Edit.State.REFUSED:
+        _store(ring, edit, ruling, worker=worker, known=known)
+    return _answer(edit, ruling.state, ruling.reason), edit.sheet
 
 
 def _require_storable(edit: Edit) -> None:
     """PostgreSQL cannot keep the sign U+0000; one such edit must not hold up the whole batch."""
     if r"\u0000" in json.dumps(edit.as_json()):
-        raise BadInput(
-            "out-of-range", "This text holds a sign that no database can keep (U+0000). Type it again.", "value"
-        )
+        raise BadInput("out-of-range", reason("sign-not-kept"), "value")
 
 
-def _repeated(edit: Edit, known: models.Edit) -> Answer:
-    if known.digest != digest(edit):
-        raise BadInput("id-reused", "Another edit has this id already; it was kept.", "id")
-    return Answer(edit.id, known.digest, "held" if known.state == models.Edit.State.HELD else "applied", known.reason)
+def _answer(edit: Edit, state: str, why: str) -> Answer:
+    return Answer(edit.id, digest(edit), ANSWERS[state], why)
 
 
-def _admit(ring: Ring, roles: frozenset[str], edit: Edit) -> tuple[str, str, str]:
-    """Which role wrote it, and whether it is taken in or held with a reason. Raises BadInput to refuse it."""
-    doing = doing_for(edit.field)
-    role = next((kind for kind in STAMPS if kind in roles and may(frozenset({kind}), doing)), None)
-    if role is None:
-        raise BadInput("not-allowed", f"Your role does not let you {MAY[doing][0]}.", "field")
-    if models.Tablet.objects.filter(ring=ring, device=edit.device, lost_at__isnull=False).exists():
-        return role, models.Edit.State.HELD, "This tablet was declared lost; the judge decides whether this counts."
-    if edit.v != FORMAT:
-        return role, models.Edit.State.HELD, "This edit was written by a newer page than the server knows."
-    check_edit(edit)
-    place = place_of(edit.sheet)
-    if place is None or place.show_breed.show_id != ring.show_id:
-        raise BadInput("unknown-code", "There is no such sheet in this show.", "sheet")
-    if place.ring != ring:
-        return role, models.Edit.State.HELD, "This dog or class is judged in another ring."
-    if place.entry and place.entry.state == Entry.State.WITHDRAWN:
-        return role, models.Edit.State.HELD, "This dog was withdrawn."
-    check_meaning(edit, place)
-    return role, models.Edit.State.TAKEN, ""
-
-
-def _store(ring: Ring, edit: Edit, *, worker: Worker, role: str, state: str, reason: str) -> None:
+def _store(ring: Ring, edit: Edit, ruling: Ruling, *, worker: Worker, known: models.Edit | None) -> None:
+    """Keeps the edit under the ring's next number; one that was refused before may count when others send it."""
     ring.sequence += 1
-    models.Edit.objects.create(
-        id=edit.id,
-        ring=ring,
-        sequence=ring.sequence,
-        sheet=edit.sheet,
-        field=edit.field,
-        value=edit.value,
-        replaces=list(edit.replaces),
-        made_at=edit.made_at,
-        device=edit.device,
-        version=edit.v,
-        digest=digest(edit),
-        by=worker.account,
-        pairing=worker.pairing,
-        role=role,
-        state=state,
-        reason=reason,
-    )
+    told = {
+        "ring": ring,
+        "sequence": ring.sequence,
+        "sheet": edit.sheet,
+        "field": edit.field,
+        "value": edit.value,
+        "replaces": list(edit.replaces),
+        "made_at": edit.made_at,
+        "device": edit.device,
+        "version": edit.v,
+        "digest": digest(edit),
+        "by": worker.account,
+        "pairing": worker.pairing,
+        "role": ruling.role,
+        "judge": _judge_of(edit),
+        "state": ruling.state,
+        "reason": ruling.reason[:200],
+    }
+    if known:
+        models.Edit.objects.filter(pk=known.pk).update(**told)
+    else:
+        models.Edit.objects.create(id=edit.id, **told)
 
 
-def _refusal(raw: Any, reason: str) -> Answer:
+def _judge_of(edit: Edit) -> Person | None:
+    """Who judges what a signature signs, as it comes; nobody for other edits."""
+    place = place_of(edit.sheet) if field_kind(edit.field) == "signature" else None
+    return place.judge if place else None
+
+
+def _refusal(raw: Any, why: str) -> Answer:
     """A refusal that names what it refuses as far as that can be read, so that the tablet can put it aside."""
     given = raw if isinstance(raw, dict) else {}
     members = {
@@ -136,27 +128,26 @@ def _refusal(raw: Any, reason: str) -> Answer:
         content = canonical.digest(members)
     except BadInput:
         content = ""
-    return Answer(str(given.get("id"))[:64], content, "refused", reason)
+    return Answer(str(given.get("id"))[:64], content, "refused", why)
 
 
 def _as_merged(answer: Answer, merged: Merged | None) -> Answer:
     if merged is None or answer.state != "applied":
         return answer
     if answer.id in merged.held:
-        return Answer(answer.id, answer.digest, "held", "The sheet is signed; the judge decides whether this counts.")
+        return Answer(answer.id, answer.digest, "held", reason("after-signing"))
     if any(answer.id in [edit.id for edit in merged.fields[field]] for field in merged.disputed):
-        return Answer(answer.id, answer.digest, "disputed", "Two devices say different things; both are kept.")
+        return Answer(answer.id, answer.digest, "disputed", reason("two-devices"))
     return answer
 
 
 @transaction.atomic
 def settle(*, key: str, ring: Ring) -> Merged | None:
-    """Merges a sheet's edits again and writes the settled state as rows; None where the sheet leads nowhere."""
+    """Merges a sheet's edits again and writes the settled state as rows; None for a sheet that is not this ring's."""
     place = place_of(key)
-    if place is None:
+    if place is None or place.ring != ring:
         return None
-    edits = edits_of(key)
-    merged = merge(edits)
+    merged = merge(edits_of(key), left_out_of(key, ring))
     values = settled(merged)
     sheet = _sheet_row(place, ring, merged, values)
     if place.entry:
@@ -167,6 +158,12 @@ def settle(*, key: str, ring: Ring) -> Merged | None:
 def edits_of(key: str) -> list[Edit]:
     rows = models.Edit.objects.filter(sheet=key, state=models.Edit.State.TAKEN).order_by("sequence")
     return [as_edit(row) for row in rows]
+
+
+def left_out_of(key: str, ring: Ring) -> frozenset[str]:
+    """The ids of the sheet's edits that do not count, as far as the ring's tablets hear of them."""
+    rows = models.Edit.objects.filter(sheet=key, ring=ring).exclude(state=models.Edit.State.TAKEN)
+    return frozenset(rows.values_list("pk", flat=True))
 
 
 def as_edit(row: models.Edit) -> Edit:

@@ -1,75 +1,79 @@
-"""A breed's awards at the ring: what the tablet needs to know of them, and how they stand from signed class cards."""
+"""A breed's awards as they stand: who competes from the signed class cards, what is decided, what is to be said."""
 
-from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import asdict, dataclass, field
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any
 
-from ringside.core.sentences import listed, sentence
+from django.utils.text import capfirst
+from django.utils.translation import gettext
+
+from ringside.core.sentences import sentence
+from ringside.dogs.wording import SEXES
 from ringside.entries.models import Entry
 from ringside.ring.models import Sheet
-from ringside.shows.books import rules_of
-from ringside.shows.models import ShowBreed, ShowClass
+from ringside.shows.books import award_name, class_name, rules_of
+from ringside.shows.models import Ring, ShowBreed, ShowClass
 from scoring.findings import Finding
 from scoring.rules.award_card import Card, Offered, check_card, competing, waits_for, within_reach
 from scoring.rules.awards import Standing
-from scoring.rules.rulebook import Candidates, RuleBook, Sex
+from scoring.rules.rulebook import RuleBook
 
 # The findings of an award card that the tablet says by itself.
 CODES = ("award-without-right", "award-not-to-be-withheld")
 FIELD = "award."
-SEXES = {"dog": "dogs", "bitch": "bitches"}
-ORDINALS = {1: "first", 2: "second", 3: "third", 4: "fourth"}
-Classes = Collection[tuple[Sex, str]]
 
 
 @dataclass(frozen=True)
 class BreedCard:
-    """A breed's awards as they stand. `classes` are those with dogs in them; `entries` are by their id as text."""
+    """A breed's awards as they stand.
+
+    `classes` are those with dogs in them; `entries` all of the breed by their id as text, withdrawn ones too;
+    `signed` the decisions of the classes signed so far, by the class's id; `decided` as `award_card.Card` has it;
+    `cancelled` the published awards that were taken from their dog later, `passed_on` those that went to a reserve.
+    """
 
     breed: ShowBreed
     book: RuleBook
     classes: list[ShowClass] = field(default_factory=list)
     entries: dict[str, Entry] = field(default_factory=dict)
-    class_cards: Mapping[int, Sheet] = field(default_factory=dict)
+    signed: Mapping[int, Mapping[str, Any]] = field(default_factory=dict)
+    decided: Mapping[str, str | bool] = field(default_factory=dict)
     sheet: Sheet | None = None
+    cancelled: frozenset[str] = frozenset()
+    passed_on: frozenset[str] = frozenset()
 
-    @property
+    @cached_property
     def awards(self) -> list[Offered]:
         return within_reach(self.book, {(one.sex, one.code) for one in self.classes})
 
-    @property
+    @cached_property
     def card(self) -> Card:
-        """The standings of the classes signed so far, and what is settled on the award card."""
-        fields = self.sheet.fields if self.sheet else {}
-        decided = {name.removeprefix(FIELD): value for name, value in fields.items() if name.startswith(FIELD)}
-        return Card([one for of_class in self.classes for one in self._standings(of_class)], decided)
+        return Card([one for of_class in self.classes for one in self._standings(of_class)], self.decided)
 
     def _standings(self, show_class: ShowClass) -> Iterable[Standing]:
-        signed = self.signed(show_class)
+        """Every dog of a signed class that stood there and was not sent out."""
+        signed = self.signed.get(show_class.pk)
+        if signed is None:
+            return
         places = signed.get("places") or []
         barred = {grade.code for grade in self.book.grades if not grade.may_be_placed}
         for key, entry in self.entries.items():
-            grade = signed.get(f"grade.{key}")
-            is_there = signed.get(f"presence.{key}") in (None, "present") and grade not in barred
-            if entry.show_class_id == show_class.pk and signed and is_there:
+            grade = signed.get(f"grade.{key}") or None
+            is_there = entry.state == Entry.State.ENTERED and signed.get(f"presence.{key}") in (None, "present")
+            if entry.show_class_id == show_class.pk and is_there and grade not in barred:
                 place = places.index(key) + 1 if key in places else None
                 yield Standing(key, show_class.sex, show_class.code, place, grade)
 
-    def signed(self, show_class: ShowClass) -> dict[str, Any]:
-        """The signed decisions of a class; nothing where it is not signed."""
-        card = self.class_cards.get(show_class.pk)
-        found: dict[str, Any] = (card.signed if card else None) or {}
-        return found
-
     @property
     def unsigned(self) -> list[ShowClass]:
-        cards = {pk for pk, card in self.class_cards.items() if card.signed is not None}
-        return [one for one in self.classes if one.pk not in cards]
+        return [one for one in self.classes if one.pk not in self.signed]
 
     @property
     def findings(self) -> list[str]:
         """What does not go with the rules in what is decided, in words."""
-        return [self.words(finding) for finding in check_card(self.book, self.card)]
+        found = check_card(self.book, self.card)
+        return [self.words(finding) for finding in found if finding.facts.get("award") not in self.passed_on]
 
     def words(self, finding: Finding) -> str:
         """A finding in words, with the catalogue number for the entry."""
@@ -80,20 +84,59 @@ class BreedCard:
 
 def cards_of(breeds: Sequence[ShowBreed]) -> list[BreedCard]:
     """The award cards of several breeds of one show: the same number of queries however many there are."""
-    entries = Entry.objects.filter(show_class__show_breed__in=breeds, state=Entry.State.ENTERED)
-    order = ("-show_class__sex", "show_class__order", "show_class_id", "number", "id")  # dogs before bitches
-    sheets = Sheet.objects.filter(show_class__show_breed__in=breeds)
-    class_cards = {sheet.show_class_id: sheet for sheet in sheets if sheet.show_class_id}
+    class_cards = Sheet.objects.filter(show_class__show_breed__in=breeds, signed__isnull=False)
+    signed = {card.show_class_id: card.signed for card in class_cards if card.show_class_id and card.signed is not None}
     own = {sheet.show_breed_id: sheet for sheet in Sheet.objects.filter(show_breed__in=breeds)}
-    cards = {
-        one.pk: BreedCard(one, rules_of(one.show), class_cards=class_cards, sheet=own.get(one.pk)) for one in breeds
-    }
-    for entry in entries.select_related("dog", "show_class").order_by(*order):
+    cards = {breed.pk: _card(breed, signed, own.get(breed.pk)) for breed in breeds}
+    entries = Entry.objects.filter(show_class__show_breed__in=breeds).select_related("dog", "show_class")
+    # Dogs before bitches, classes in the order of the catalogue.
+    for entry in entries.order_by("-show_class__sex", "show_class__order", "show_class_id", "number", "id"):
         card = cards[entry.show_class.show_breed_id]
         card.entries[str(entry.pk)] = entry
-        if entry.show_class not in card.classes:
+        if entry.state == Entry.State.ENTERED and entry.show_class not in card.classes:
             card.classes.append(entry.show_class)
     return list(cards.values())
+
+
+def _card(breed: ShowBreed, signed: Mapping[int, Mapping[str, Any]], sheet: Sheet | None) -> BreedCard:
+    fields = sheet.fields if sheet else {}
+    decided = {name.removeprefix(FIELD): value for name, value in fields.items() if name.startswith(FIELD)}
+    return BreedCard(breed, rules_of(breed.show), signed=signed, decided=decided, sheet=sheet)
+
+
+def standings_elsewhere(breeds: Sequence[ShowBreed], ring: Ring) -> dict[int, list[dict[str, Any]]]:
+    """By the breed's id: its classes with dogs that are judged in another ring than its awards, as signed so far."""
+    apart = [breed for breed in breeds if any(one.appointed.ring != ring for one in breed.classes.all())]
+    return {
+        card.breed.pk: [_elsewhere(card, one) for one in card.classes if _is_apart(card.breed, one, ring)]
+        for card in (cards_of(apart) if apart else [])
+    }
+
+
+def _is_apart(breed: ShowBreed, one: ShowClass, ring: Ring) -> bool:
+    return breed.appointed_for(one.sex, one.code).ring != ring
+
+
+def _elsewhere(card: BreedCard, one: ShowClass) -> dict[str, Any]:
+    keys = [key for key, entry in card.entries.items() if entry.show_class_id == one.pk]
+    standings = [each for each in card.card.standings if each.entry in keys]
+    return {
+        "code": one.code,
+        "sex": one.sex,
+        "name": card.book.class_rule(one.code).name,
+        "signed": one.pk in card.signed,
+        "entries": [{"id": card.entries[key].pk, "number": card.entries[key].number} for key in keys],
+        "standings": [
+            {
+                "entry": each.entry,
+                "sex": each.sex,
+                "class_code": each.class_code,
+                "place": each.place,
+                "grade": each.grade,
+            }
+            for each in standings
+        ],
+    }
 
 
 def candidates_json(found: BreedCard) -> dict[str, Any]:
@@ -101,7 +144,9 @@ def candidates_json(found: BreedCard) -> dict[str, Any]:
     return {
         "awards": [_competing_json(found, one) for one in found.awards],
         "findings": found.findings,
-        "missing": [f"{class_words(found.book, one)}: not signed" for one in found.unsigned],
+        "missing": [
+            gettext("{title}: not signed").format(title=class_words(found.book, one)) for one in found.unsigned
+        ],
     }
 
 
@@ -112,57 +157,16 @@ def _competing_json(found: BreedCard, one: Offered) -> dict[str, Any]:
     ]
     waits = [other.code for other in waits_for(found.book, one, found.card)]
     told = {"code": one.code, "award": one.award.code, "sex": one.sex, "name": one.award.name}
-    return {**told, "decided": found.card.decided.get(one.code), "candidates": competitors, "waits_for": waits}
-
-
-def breed_json(breed: ShowBreed, book: RuleBook, name: str) -> dict[str, Any]:
-    """A breed on the tablet: its classes with dogs, and the awards those could come to compete for, as data."""
-    classes = [one for one in breed.classes.all() if one.entries.all()]
-    reach = {(one.sex, one.code) for one in classes}
-    return {
-        "id": breed.pk,
-        "sheet": f"breed:{breed.pk}",
-        "name": name,
-        "classes": [one.pk for one in classes],
-        "awards": [award_json(one, book, reach) for one in within_reach(book, reach)],
-    }
-
-
-def award_json(one: Offered, book: RuleBook, classes: Classes) -> dict[str, Any]:
-    award = one.award
-    told = {"code": one.code, "award": award.code, "sex": one.sex, "name": award.name}
-    rules = {"level": award.level, "kind": award.kind, "may_be_withheld": award.may_be_withheld}
-    lines = [{name: value for name, value in asdict(line).items() if value} for line in award.candidates]
-    return {**told, **rules, "competes": who_competes(book, one, classes), "lines": lines}
-
-
-def who_competes(book: RuleBook, one: Offered, classes: Classes) -> str:
-    """One sentence on who competes, naming only those of these classes that have dogs."""
-    there = {code for sex, code in classes if one.sex in (None, sex)}
-    present = [code for code in book.class_order if code in there]
-    phrases = [phrase for line in one.award.candidates if (phrase := _phrase(book, line, present))]
-    words = "; or ".join(phrases)
-    return f"{words[:1].upper()}{words[1:]}." if words else ""
-
-
-def _phrase(book: RuleBook, line: Candidates, present: Sequence[str]) -> str:
-    who = _who(book, line, present)
-    if not who:
-        return ""
-    graded = f", with {listed((book.grade(code).name for code in line.grades), 'or')}" if line.grades else ""
-    other = f", of the sex that the {book.award(line.other_sex_than).name} is not" if line.other_sex_than else ""
-    return f"{who}{graded}{other}"
-
-
-def _who(book: RuleBook, line: Candidates, present: Sequence[str]) -> str:
-    if line.second_to:
-        return f"the second of the class that the winner of the {book.award(line.second_to).name} won"
-    if line.winners_of:
-        return f"whoever has the {listed((book.award(code).name for code in line.winners_of), 'or')}"
-    named = [book.class_rule(code).name.lower() for code in present if code in line.classes]
-    placed = listed((ORDINALS.get(place, str(place)) for place in line.places), "or")
-    return f"the {placed if line.places else 'dogs'} of the {listed(named, 'or')} class" if named else ""
+    return {**told, "decided": found.decided.get(one.code), "candidates": competitors, "waits_for": waits}
 
 
 def class_words(book: RuleBook, show_class: ShowClass) -> str:
-    return f"{book.class_rule(show_class.code).name} class, {SEXES[show_class.sex]}"
+    """ "Open class, dogs", in the reader's language."""
+    name, sex = class_name(book.class_rule(show_class.code)), SEXES[show_class.sex]
+    return capfirst(gettext("{name} class, {sex}").format(name=name, sex=sex))
+
+
+def award_words(one: Offered) -> str:
+    """ "CACIB, dogs", "Best of breed", in the reader's language."""
+    name = award_name(one.award)
+    return f"{name}, {SEXES[one.sex]}" if one.sex else name

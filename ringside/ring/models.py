@@ -1,19 +1,22 @@
 """What was written in the ring: every edit for ever, and the settled sheet as rows that can be queried."""
 
 from django.db import models
+from django.utils.translation import gettext_lazy as _
 
 from ringside.entries.models import Entry
-from ringside.people.models import Account
-from ringside.shows.models import Ring, ShowBreed, ShowClass
+from ringside.people.models import Account, Person
+from ringside.ring.rights import PAPER
+from ringside.shows.models import Ring, ShowBreed, ShowClass, role_words
+from scoring.sheet import LONGEST_FIELD
 
 
 class Pairing(models.Model):
     """A one-time code that lets a tablet work in a ring, and what became of it. Only the code's digest is kept."""
 
     class Kind(models.TextChoices):
-        JUDGE = "judge", "judge"
-        STEWARD = "steward", "steward"
-        WRITER = "writer", "writer"
+        JUDGE = "judge", _("judge")
+        STEWARD = "steward", _("steward")
+        WRITER = "writer", _("writer")
 
     ring = models.ForeignKey(Ring, on_delete=models.CASCADE, related_name="pairings")
     day = models.DateField()
@@ -29,17 +32,25 @@ class Pairing(models.Model):
 
 
 class Edit(models.Model):
-    """One change of one field, as it came from a device. Never changed, never deleted: edits are the audit trail."""
+    """One change of one field, as it came from a device. Never changed, never deleted: edits are the audit trail.
+
+    Only those taken in count. One is held until somebody takes it in or leaves it out; one that is refused is kept with
+    its reason all the same, so that edits that name it need not wait for it. `judge` is who judged there when a
+    signature came: a judge who takes over later has not signed it.
+    """
 
     class State(models.TextChoices):
         TAKEN = "taken", "taken in"
         HELD = "held", "held"
+        LEFT_OUT = "left-out", "left out"
+        REFUSED = "refused", "refused"
 
     id = models.CharField(max_length=64, primary_key=True)
     ring = models.ForeignKey(Ring, on_delete=models.PROTECT, related_name="edits")
     sequence = models.PositiveBigIntegerField()
-    sheet = models.CharField(max_length=40, db_index=True)
-    field = models.CharField(max_length=100)
+    # As long as an edit may name them, of a format that is not known here too.
+    sheet = models.CharField(max_length=LONGEST_FIELD, db_index=True)
+    field = models.CharField(max_length=LONGEST_FIELD)
     value = models.JSONField(null=True)
     replaces = models.JSONField(default=list)
     made_at = models.CharField(max_length=40, blank=True)
@@ -49,6 +60,7 @@ class Edit(models.Model):
     by = models.ForeignKey(Account, null=True, on_delete=models.SET_NULL, related_name="+")
     pairing = models.ForeignKey(Pairing, null=True, on_delete=models.SET_NULL, related_name="edits")
     role = models.CharField(max_length=12, blank=True)
+    judge = models.ForeignKey(Person, null=True, blank=True, on_delete=models.PROTECT, related_name="+")
     state = models.CharField(max_length=8, choices=State.choices, default=State.TAKEN)
     reason = models.CharField(max_length=200, blank=True)
     received_at = models.DateTimeField(auto_now_add=True)
@@ -58,6 +70,10 @@ class Edit(models.Model):
 
     def __str__(self) -> str:
         return f"{self.sheet} {self.field}"
+
+    @property
+    def role_words(self) -> str:
+        return str(_("typed from the judge's page")) if self.role == PAPER else role_words(self.role)
 
 
 class Sheet(models.Model):
@@ -117,3 +133,7 @@ class Tablet(models.Model):
 
     def __str__(self) -> str:
         return f"{self.role} {self.device[:6]}"
+
+    @property
+    def role_words(self) -> str:
+        return role_words(self.role)

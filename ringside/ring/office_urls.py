@@ -9,5 +9,5 @@ urlpatterns = [
     path("pairings/<int:pairing_id>/end/", office_views.end_pairing, name="end-pairing"),
     path("tablets/<int:tablet_id>/lost/", office_views.declare_lost, name="declare-lost"),
     path("file/", office_views.take_file, name="take-file"),
-    path("held/<str:edit_id>/take-in/", office_views.take_in, name="take-in"),
+    path("held/<str:edit_id>/", office_views.decide, name="decide"),
 ]

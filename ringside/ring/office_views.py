@@ -1,7 +1,7 @@
 """The office's view of the rings on the day: pairing tablets, what they still hold, what waits to be decided."""
 
 import io
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 import segno
@@ -12,11 +12,16 @@ from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
 from django.utils.safestring import SafeString, mark_safe
+from django.utils.translation import gettext as _
+from django.utils.translation import ngettext
 from django.views.decorators.http import require_GET, require_POST
 
 from ringside.ring import held, pairing, tablets
+from ringside.ring.access import Worker
 from ringside.ring.models import Edit, Pairing, Tablet
-from ringside.shows.access import access_show
+from ringside.ring.reasons import reason_said
+from ringside.ring.wording import in_words
+from ringside.shows.access import access_show, roles_of
 from ringside.shows.models import Ring, Show
 
 
@@ -34,10 +39,10 @@ def _page(request: HttpRequest, show: Show, **more: Any) -> HttpResponse:
         "stage": "day",
         "rings": show.rings.order_by("name", "id"),
         "kinds": Pairing.Kind.choices,
-        "days": sorted({show.first_day, show.last_day}),
+        "days": [show.first_day + timedelta(days=n) for n in range((show.last_day - show.first_day).days + 1)],
         "pairings": pairings.select_related("ring").order_by("ring__name", "used_at", "id"),
         "tablets": Tablet.objects.filter(ring__show=show).select_related("ring").order_by("ring__name", "id"),
-        "held": held.held_in(show),
+        "held": [(edit, *in_words(vars(edit)), reason_said(edit.reason)) for edit in held.held_in(show)],
         **more,
     }
     return render(request, "ring/office.html", context)
@@ -59,7 +64,8 @@ def make_code(request: HttpRequest, slug: str) -> HttpResponse:
     code = pairing.make_code(who=request.user, ring=ring, kind=kind, day=_day(ring.show, request.POST.get("day", "")))
     address = request.build_absolute_uri(reverse("ring:pair-code", args=[pairing.plain(code)]))
     typed_at = request.build_absolute_uri(reverse("ring:pair"))
-    shown = {"code": code, "kind": kind, "ring": ring, "qr": qr_svg(address), "address": typed_at}
+    role = Pairing.Kind(kind).label
+    shown = {"code": code, "role": role, "ring": ring, "qr": qr_svg(address), "address": typed_at}
     response = _page(request, ring.show, shown=shown)
     response.headers["Cache-Control"] = "no-store"
     return response
@@ -85,7 +91,7 @@ def qr_svg(address: str) -> SafeString:
 def end_pairing(request: HttpRequest, slug: str, pairing_id: int) -> HttpResponse:
     show = access_show(request.user, slug, "pair-tablets")
     pairing.end(who=request.user, pairing=get_object_or_404(Pairing, ring__show=show, pk=pairing_id))
-    messages.success(request, "That tablet can no longer write in the ring. What it still holds is kept on it.")
+    messages.success(request, _("That tablet can no longer write in the ring. What it still holds is kept on it."))
     return redirect("ring-office:rings", slug=slug)
 
 
@@ -95,7 +101,7 @@ def declare_lost(request: HttpRequest, slug: str, tablet_id: int) -> HttpRespons
     show = access_show(request.user, slug, "pair-tablets")
     tablet = get_object_or_404(Tablet.objects.select_related("ring__show"), ring__show=show, pk=tablet_id)
     tablets.declare_lost(who=request.user, tablet=tablet, reason=request.POST.get("reason", ""))
-    messages.success(request, "The ring goes on without that tablet. What comes from it later is held here.")
+    messages.success(request, _("The ring goes on without that tablet. What comes from it later is held here."))
     return redirect("ring-office:rings", slug=slug)
 
 
@@ -105,19 +111,30 @@ def take_file(request: HttpRequest, slug: str) -> HttpResponse:
     ring = _ring(request, slug, "take-held-edits")
     file = request.FILES.get("file")
     if file is None:
-        messages.error(request, "Choose the file first that the tablet saved.")
+        messages.error(request, _("Choose the file first that the tablet saved."))
         return redirect("ring-office:rings", slug=slug)
-    answers = held.take_file(who=request.user, ring=ring, content=file.read())
-    wrong = [(edit, answer) for edit, answer in answers if answer.state in ("refused", "held")]
-    messages.success(request, f"{len(answers) - len(wrong)} of {len(answers)} edits are on the server.")
+    answers = held.take_file(who=request.user, ring=ring, content=file.read(held.MOST_BYTES + 1))
+    wrong = [
+        (*in_words(edit), answer.state == "held", reason_said(answer.reason))
+        for edit, answer in answers
+        if answer.state in ("refused", "held")
+    ]
+    said = ngettext("{counted} of {all} edit counts now.", "{counted} of {all} edits count now.", len(answers))
+    messages.success(request, said.format(counted=len(answers) - len(wrong), all=len(answers)))
     return _page(request, ring.show, wrong=wrong)
 
 
 @login_required
 @require_POST
-def take_in(request: HttpRequest, slug: str, edit_id: str) -> HttpResponse:
+def decide(request: HttpRequest, slug: str, edit_id: str) -> HttpResponse:
+    """A held edit is taken in, or left out."""
     show = access_show(request.user, slug, "take-held-edits")
     edit = get_object_or_404(Edit.objects.select_related("ring__show"), ring__show=show, state="held", pk=edit_id)
-    held.take_in(who=request.user, edit=edit)
-    messages.success(request, "Taken in: it counts now, and every tablet of the ring hears of it.")
+    worker = Worker(edit.ring, roles_of(request.user, show), account=request.user)
+    if request.POST.get("counts") == "no":
+        held.leave_out(worker=worker, edit=edit)
+        messages.success(request, _("Left out: it does not count, and stays on record."))
+    else:
+        held.take_in(worker=worker, edit=edit)
+        messages.success(request, _("Taken in: it counts now, and every tablet of the ring hears of it."))
     return redirect("ring-office:rings", slug=slug)

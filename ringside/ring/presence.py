@@ -13,6 +13,7 @@ from ringside.people.models import Account
 from ringside.ring.access import Worker
 from ringside.ring.actions import edits_of, take_edits
 from ringside.ring.models import Sheet
+from ringside.ring.reasons import reason_said
 from ringside.shows.access import require
 from ringside.shows.models import Ring
 from scoring.merging import replaces_for
@@ -26,16 +27,16 @@ DEVICE = "office"
 def mark_presence(*, who: Account, entry: Entry, presence: str) -> None:
     """Present, absent or excused, as long as the judge has neither placed the dog nor signed its class."""
     kinds = require(who, entry.show, "mark-presence")
-    ring = entry.show_class.show_breed.ring
+    ring = entry.show_class.appointed.ring
     if ring is None:
-        raise NotNow("This breed has no ring yet: give it one on the set-up page.")
+        raise NotNow("This class has no ring yet: give it one on the set-up page.")
     Ring.objects.select_for_update().get(pk=ring.pk)
     key = f"class:{entry.show_class_id}"
     _require_open(Sheet.objects.filter(pk=key).first(), entry, presence)
     edit = _edit(key, f"presence.{entry.pk}", presence)
     [answer] = take_edits(worker=Worker(ring, kinds, account=who), raw_edits=[edit])
     if answer.state != "applied":
-        raise NotNow(answer.reason)
+        raise NotNow(reason_said(answer.reason))
     record(who=who, doing="mark-presence", show_id=entry.show_id, about=f"entry:{entry.pk}", presence=presence)
 
 

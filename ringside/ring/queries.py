@@ -2,16 +2,20 @@
 
 import re
 from dataclasses import replace
+from datetime import date
 from functools import cache
 from typing import Any
 
-from django.db.models import Prefetch
+from django.db.models import Prefetch, Q
+from django.utils.translation import gettext
 
 from ringside.drawings.outline import outline
 from ringside.drawings.portrait import build_of
 from ringside.entries.models import Entry
 from ringside.ring import models
-from ringside.ring.awards import breed_json
+from ringside.ring.awards import standings_elsewhere
+from ringside.ring.offers import breed_json
+from ringside.shows.appointed import appointments_of, breeds_awarded_in, classes_in
 from ringside.shows.books import rules_of
 from ringside.shows.models import Ring, ShowBreed, ShowClass
 from scoring.critique.table import compiled
@@ -30,12 +34,19 @@ def day_of(ring: Ring) -> dict[str, Any]:
     """
     book = rules_of(ring.show)
     breeds = _breeds(ring)
+    awarded = [breed for breed in breeds if breed.appointed.ring == ring]
+    elsewhere = standings_elsewhere(awarded, ring)
+    classes = [(one, breed) for breed in breeds for one in breed.classes.all() if one.appointed.ring == ring]
+    classes.sort(key=lambda pair: pair[0].appointed.day or date.min)  # stable: the breeds stay in their order
     codes = sorted({breed.breed for breed in breeds})
     return {
         "ring": {"id": ring.pk, "name": ring.name},
         "show": {"name": ring.show.name, "rules": book.name, "places": book.places},
-        "breeds": [breed_json(breed, book, breed_name(breed)) for breed in breeds],
-        "classes": [_class_json(show_class, breed, book) for breed in breeds for show_class in breed.classes.all()],
+        "breeds": [
+            {**breed_json(breed, book, breed_name(breed)), "elsewhere": elsewhere.get(breed.pk, [])}
+            for breed in awarded
+        ],
+        "classes": [_class_json(show_class, breed, book) for show_class, breed in classes],
         "drawings": {code: drawing_json(code) for code in codes},
         "phrases": {code: compiled(code, "en") for code in codes},
         "standards": {code: standard_json(standards.load(code)) for code in codes},
@@ -43,26 +54,29 @@ def day_of(ring: Ring) -> dict[str, Any]:
 
 
 def _breeds(ring: Ring) -> list[ShowBreed]:
+    """The breeds of which a class or best of breed is judged in the ring, with all of their classes."""
     entries = Entry.objects.filter(state=Entry.State.ENTERED).select_related("dog").order_by("number", "id")
     classes = ShowClass.objects.order_by("-sex", "order", "id").prefetch_related(Prefetch("entries", entries))
-    found = ShowBreed.objects.filter(ring=ring).order_by("day", "id").prefetch_related(Prefetch("classes", classes))
-    return list(found.select_related("show"))
+    here = Q(classes__in=classes_in(ring)) | Q(pk__in=breeds_awarded_in(ring))
+    found = ShowBreed.objects.filter(show=ring.show_id).filter(here).distinct().order_by("day", "id")
+    found = found.select_related("show", "judge", "ring", "awards_judged_by")
+    return list(found.prefetch_related(appointments_of(), Prefetch("classes", classes)))
 
 
 def _class_json(show_class: ShowClass, breed: ShowBreed, book: RuleBook) -> dict[str, Any]:
-    rule = book.class_rule(show_class.code)
+    rule, day = book.class_rule(show_class.code), show_class.appointed.day
     grades = book.grades_for(show_class.code)
     return {
         "id": show_class.pk,
         "sheet": f"class:{show_class.pk}",
         "breed": breed.breed,
         "breed_name": breed_name(breed),
-        "day": breed.day and breed.day.isoformat(),
+        "day": day and day.isoformat(),
         "sex": show_class.sex,
         "code": show_class.code,
         "name": rule.name,
         "grades": [_grade_json(grade) for grade in grades],
-        "entries": [_entry_json(entry, breed) for entry in show_class.entries.all()],
+        "entries": [_entry_json(entry, day or breed.show.first_day) for entry in show_class.entries.all()],
     }
 
 
@@ -71,8 +85,7 @@ def _grade_json(grade: Grade) -> dict[str, Any]:
     return {**told, "needs_reason": grade.needs_reason, "may_be_placed": grade.may_be_placed}
 
 
-def _entry_json(entry: Entry, breed: ShowBreed) -> dict[str, Any]:
-    day = breed.day or breed.show.first_day
+def _entry_json(entry: Entry, day: date) -> dict[str, Any]:
     return {
         "id": entry.pk,
         "sheet": f"entry:{entry.pk}",
@@ -86,6 +99,13 @@ def breed_name(breed: ShowBreed) -> str:
     standard = standards.load(breed.breed)
     variety = next((one.name for one in standard.varieties if one.code == breed.variety), "")
     return f"{standard.name}, {variety}" if variety else standard.name
+
+
+def breed_said(breed: ShowBreed) -> str:
+    """The breed and its variety in the reader's language."""
+    standard = standards.load(breed.breed)
+    varieties = [one.name for one in standard.varieties if one.code == breed.variety]
+    return ", ".join(gettext(name) for name in (standard.name, *varieties))
 
 
 def standard_json(standard: BreedStandard) -> dict[str, Any]:
@@ -136,14 +156,14 @@ def _coarse(path: str) -> str:
 def edits_since(ring: Ring, since: int) -> list[dict[str, Any]]:
     """The ring's edits with a sequence above `since`, in that order, as the tablets read them.
 
-    What the server holds stays out until somebody takes it in: a tablet would merge it as if it counted.
+    Those that do not count come too, with their state: a tablet must not count them either, nor wait for them.
     """
-    taken = models.Edit.objects.filter(ring=ring, sequence__gt=since, state=models.Edit.State.TAKEN)
-    rows = taken.order_by("sequence")
+    rows = models.Edit.objects.filter(ring=ring, sequence__gt=since).order_by("sequence")
     return [_edit_json(row) for row in rows]
 
 
 def _edit_json(row: models.Edit) -> dict[str, Any]:
+    told = {"reason": row.reason} if row.reason else {}
     return {
         "v": row.version,
         "id": row.id,
@@ -156,4 +176,5 @@ def _edit_json(row: models.Edit) -> dict[str, Any]:
         "seq": row.sequence,
         "by": row.role,
         "state": row.state,
+        **told,
     }

@@ -7,6 +7,14 @@ DOING_BY_KIND = {"presence": "mark-presence", "signature": "sign"}
 DECIDES = frozenset({"grade", "reason", "shortlist", "places", "award"})
 
 
+# The role of an edit that the office types in from the page that the judge signed: the page is the judge's word.
+PAPER = "paper"
+ON_PAPER = {
+    "class": frozenset({"presence", "grade", "reason", "places", "signature"}),
+    "breed": frozenset({"award", "signature"}),
+}
+
+
 def doing_for(field: str) -> str:
     """The entry of `shows.may.MAY` that a change of this field needs."""
     kind = field_kind(field)

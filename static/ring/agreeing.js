@@ -1,6 +1,7 @@
 // Where the judge's own text and the marks no longer agree, point by point.
 
 import { compose, phrases } from "./compose.js";
+import { t } from "./say.js";
 
 const SPEAKS = ["mark", "choice", "number", "yes", "set", "praise"];
 
@@ -28,12 +29,12 @@ export function disagreements(book, key, table, sheet, text, field, nameOf) {
     const later = markedAt(book, key, code) > written;
     if (!phrase) {
       const old = later ? longestIn(said, spoken[code]) : null;
-      return old ? [`${nameOf(code)}: the text says “${old}”, nothing is marked`] : [];
+      return old ? [t("{point}: the text says “{old}”, nothing is marked", { point: nameOf(code), old })] : [];
     }
     if (holds(said, phrase.short) || holds(said, phrase.full)) return contradicted(said, spoken[code], phrase, nameOf(code));
     const old = longestIn(said, spoken[code]);
-    if (old) return [`${nameOf(code)}: the text says “${old}”, the mark says “${phrase.short}”`];
-    return later ? [`${nameOf(code)}: marked since, “${phrase.short}”`] : [];
+    if (old) return [t("{point}: the text says “{old}”, the mark says “{now}”", { point: nameOf(code), old, now: phrase.short })];
+    return later ? [t("{point}: marked since, “{now}”", { point: nameOf(code), now: phrase.short })] : [];
   }), ...misplaced(said, table, sheet)];
 }
 
@@ -41,7 +42,7 @@ export function disagreements(book, key, table, sheet, text, field, nameOf) {
 function misplaced(said, table, sheet) {
   const places = Object.entries(table.places[sheet.sex]).filter(([place, words]) => place !== "further" && holds(said, words));
   return places.filter(([place]) => Number(place) !== sheet.place)
-    .map(([, words]) => `place: the text says “${words}”, ${sheet.place ? `the class says ${sheet.place}` : "no place is given"}`);
+    .map(([, words]) => sheet.place ? t("place: the text says “{words}”, the class says {place}", { words, place: sheet.place }) : t("place: the text says “{words}”, no place is given", { words }));
 }
 
 /** Whether a longer wording of another value holds the present one inside it: "very steep croup" for "steep croup". */
@@ -49,7 +50,7 @@ function contradicted(said, wordings, phrase, name) {
   const old = longestIn(said, wordings);
   const mine = [phrase.short, phrase.full].map(plain);
   const other = old && !mine.includes(plain(old)) && mine.some((own) => plain(old).includes(own));
-  return other ? [`${name}: the text says “${old}”, the mark says “${phrase.short}”`] : [];
+  return other ? [t("{point}: the text says “{old}”, the mark says “{now}”", { point: name, old, now: phrase.short })] : [];
 }
 
 /** The longest fixed wording of a point that the text holds. */

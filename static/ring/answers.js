@@ -1,45 +1,46 @@
 // The other kinds of point: one of several, several, a number, yes or no.
 
 import { h, mark, say } from "./dom.js";
-import { asks, praiseButton } from "./rows.js";
+import { latest, press, waits } from "./latest.js";
+import { asks, praiseButton, waitingWords } from "./rows.js";
+import { t } from "./say.js";
 
 /** One of several: a tap chooses, a second tap on it clears. */
 export function choiceRow(book, sheet, point) {
-  const field = `choice.${point.code}`;
-  const buttons = point.options.map((option) => h("button", {
+  return oneOf(book, sheet, point, `choice.${point.code}`, point.options.map(({ code, name }) => [name, code]));
+}
+
+/** Yes or no. */
+export function yesNoRow(book, sheet, point) {
+  return oneOf(book, sheet, point, `yes.${point.code}`, [[t("yes"), true], [t("no"), false]]);
+}
+
+/** @param {[string, any][]} answers each a word and its value */
+function oneOf(book, sheet, point, field, answers) {
+  const then = () => latest(book, sheet, field);
+  const buttons = answers.map(([word, value]) => h("button", {
     type: "button", class: "option",
-    onclick: () => book.set(sheet, field, book.value(sheet, field) === option.code ? null : option.code, point.name),
-  }, option.name));
-  return framed(book, sheet, point, h("div", { class: "options" }, buttons), () => {
-    buttons.forEach((button, index) => mark(button, "aria-pressed", String(point.options[index].code === book.value(sheet, field))));
-    return book.value(sheet, field) !== undefined;
+    onclick: () => book.set(sheet, field, then() === value ? null : value, point.name),
+  }, word));
+  return framed(book, sheet, point, field, h("div", { class: "options" }, buttons), () => {
+    const now = book.value(sheet, field);
+    buttons.forEach((button, index) => press(button, answers[index][1] === now, answers[index][1] === then()));
+    return now !== undefined;
   });
 }
 
 /** Several of several. */
 export function setRow(book, sheet, point) {
   const field = `set.${point.code}`;
-  const held = () => book.value(sheet, field) ?? [];
+  const now = () => book.value(sheet, field) ?? [];
+  const then = () => latest(book, sheet, field) ?? [];
   const buttons = point.options.map((option) => h("button", {
     type: "button", class: "option",
-    onclick: () => book.set(sheet, field, toggled(held(), option.code), point.name),
+    onclick: () => book.set(sheet, field, toggled(then(), option.code), point.name),
   }, option.name));
-  return framed(book, sheet, point, h("div", { class: "options" }, buttons), () => {
-    buttons.forEach((button, index) => mark(button, "aria-pressed", String(held().includes(point.options[index].code))));
-    return held().length > 0;
-  });
-}
-
-/** Yes or no. */
-export function yesNoRow(book, sheet, point) {
-  const field = `yes.${point.code}`;
-  const buttons = [["yes", true], ["no", false]].map(([word, value]) => h("button", {
-    type: "button", class: "option",
-    onclick: () => book.set(sheet, field, book.value(sheet, field) === value ? null : value, point.name),
-  }, word));
-  return framed(book, sheet, point, h("div", { class: "options" }, buttons), () => {
-    buttons.forEach((button, index) => mark(button, "aria-pressed", String(book.value(sheet, field) === (index === 0))));
-    return book.value(sheet, field) !== undefined;
+  return framed(book, sheet, point, field, h("div", { class: "options" }, buttons), () => {
+    buttons.forEach((button, index) => press(button, now().includes(point.options[index].code), then().includes(point.options[index].code)));
+    return now().length > 0;
   });
 }
 
@@ -47,32 +48,35 @@ export function yesNoRow(book, sheet, point) {
 export function numberRow(book, sheet, point) {
   const field = `number.${point.code}`;
   const id = `number-${point.code}`;
+  const then = () => latest(book, sheet, field);
   const wrong = h("p", { class: "wrong", role: "alert", id: `${id}-wrong` });
   const input = h("input", { type: "text", inputmode: "decimal", id, class: "number", autocomplete: "off", "aria-describedby": `${id}-wrong`, onchange: () => keep() });
   const keep = () => {
     const text = input.value.trim().replace(",", ".");
     const value = text === "" ? null : Number(text);
     const known = value === null || (Number.isFinite(value) && value >= point.least && value <= point.most);
-    say(wrong, known ? "" : `Give ${point.least} to ${point.most} ${point.unit}.`);
+    say(wrong, known ? "" : t("Give {least} to {most} {unit}.", point));
     mark(input, "aria-invalid", known ? null : "true");
-    if (known && value !== (book.value(sheet, field) ?? null)) book.set(sheet, field, value, point.name);
+    if (known && value !== (then() ?? null)) book.set(sheet, field, value, point.name);
   };
-  const box = h("div", { class: "measured" }, h("label", { for: id, class: "unseen" }, `${point.name} in ${point.unit}`), input, h("span", {}, point.unit), wrong);
-  return framed(book, sheet, point, box, () => {
-    const value = book.value(sheet, field);
-    if (document.activeElement !== input && !input.hasAttribute("aria-invalid")) input.value = value ?? "";
-    return value !== undefined;
+  const box = h("div", { class: "measured" }, h("label", { for: id, class: "unseen" }, t("{name} in {unit}", point)), input, h("span", {}, point.unit), wrong);
+  return framed(book, sheet, point, field, box, () => {
+    if (document.activeElement !== input && !input.hasAttribute("aria-invalid")) input.value = then() ?? "";
+    return book.value(sheet, field) !== undefined;
   });
 }
 
 /** A row with the point's name before what it holds; `isSet` also brings the controls up to date. */
-export function framed(book, sheet, point, inside, isSet) {
+export function framed(book, sheet, point, field, inside, isSet) {
   const name = praiseButton(book, sheet, point);
+  const said = h("span", { class: "said" });
   const element = h("div", { class: "row wide", id: `point-${point.code}`, role: "group", "aria-label": point.name },
-    h("div", { class: "name" }, name.element), inside, asks(point));
+    h("div", { class: "name" }, name.element, said), inside, asks(point));
   const update = () => {
     name.update();
     mark(element, "data-set", isSet() ? "yes" : null);
+    mark(element, "data-waits", waits(book, sheet, field) ? "yes" : null);
+    say(said, waitingWords(book, sheet, point, field));
   };
   return { element, update };
 }

@@ -1,14 +1,16 @@
 // What is written of the class in hand: the merged sheets, how to change them, and how to take a change back.
 
 import { change, sign } from "./changes.js";
+import { latest } from "./latest.js";
 import { merge, settled } from "./merge.js";
 
 /** @typedef {import("./store.js").Store} Store */
-/** @typedef {{merged: import("./merge.js").Merged, values: Map<string, any>}} Read */
+/** @typedef {{merged: import("./merge.js").Merged, values: Map<string, any>, held: import("./replacing.js").Edit[]}} Read */
 
-const EMPTY = { merged: null, values: new Map() };
+const EMPTY = { merged: null, values: new Map(), held: [] };
 const MOST_UNDO = 200;
 
+/** Event: "read" after sheets are read or changed; its detail lists the changes that a finger made just now. */
 export class Book extends EventTarget {
   #store;
   /** @type {Map<string, Read>} */
@@ -22,18 +24,13 @@ export class Book extends EventTarget {
   constructor(store) {
     super();
     this.#store = store;
-    store.addEventListener("changed", () => this.refresh());
+    store.addEventListener("changed", ({ detail }) => this.#refresh(this.#open.filter((sheet) => detail.has(sheet))));
   }
 
   /** Reads these sheets from the tablet and keeps them fresh. @param {string[]} sheets */
   async open(sheets) {
     this.#open = sheets;
-    await this.refresh();
-  }
-
-  async refresh() {
-    await Promise.all(this.#open.map((sheet) => this.#read(sheet)));
-    this.#tell();
+    await this.#refresh(sheets);
   }
 
   /** The settled value; undefined where nothing is set, or where two devices disagree. */
@@ -68,6 +65,13 @@ export class Book extends EventTarget {
     return Boolean(merged && merged.signedBy.length && !merged.pending.length);
   }
 
+  /** The edits of a field that wait outside the signature, replaced ones left out; the newest by the tablets' clocks first. */
+  waiting(sheet, field) {
+    const waiting = this.#of(sheet).held.filter((edit) => edit.field === field);
+    const last = waiting.filter(({ id }) => !waiting.some((other) => other.id !== id && other.replaces.includes(id)));
+    return last.sort((one, other) => Date.parse(other.made_at) - Date.parse(one.made_at));
+  }
+
   /** How many edits wait outside the signature. */
   held(sheet) {
     return this.#of(sheet).merged?.held.length ?? 0;
@@ -83,10 +87,11 @@ export class Book extends EventTarget {
 
   /** Sets several fields, which one undo takes back together. @param {{sheet: string, field: string, value: any}[]} changes */
   async setAll(changes, words) {
-    const back = changes.map(({ sheet, field }) => ({ sheet, field, value: this.value(sheet, field) ?? null }));
+    const back = changes.map(({ sheet, field }) => ({ sheet, field, value: latest(this, sheet, field) ?? null }));
     await this.#write(changes);
     this.#undo.push({ words, back });
     if (this.#undo.length > MOST_UNDO) this.#undo.shift();
+    this.#tell(changes);
   }
 
   /** What the next undo takes back, in words; null where there is nothing. */
@@ -94,34 +99,51 @@ export class Book extends EventTarget {
     return this.#undo.at(-1)?.words ?? null;
   }
 
+  /** The same, where the next undo is about this sheet. @param {string} sheet */
+  undoWordsFor(sheet) {
+    return this.#undo.at(-1)?.back.some((each) => each.sheet === sheet) ? this.undoWords : null;
+  }
+
   async undo() {
     const last = this.#undo.pop();
-    if (last) await this.#write(last.back);
+    if (!last) return;
+    await this.#write(last.back).catch((error) => {
+      this.#undo.push(last);
+      throw error;
+    });
+    this.#tell(last.back);
   }
 
   /** @param {string} sheet */
   async sign(sheet) {
-    await sign(this.#store, sheet);
-    await this.#read(sheet);
+    this.#take(sheet, await sign(this.#store, sheet));
     this.#tell();
   }
 
   async #write(changes) {
-    for (const { sheet, field, value } of changes) await change(this.#store, sheet, field, value);
-    await Promise.all([...new Set(changes.map(({ sheet }) => sheet))].map((sheet) => this.#read(sheet)));
-    this.#tell();
+    try {
+      for (const { sheet, field, value } of changes) this.#take(sheet, await change(this.#store, sheet, field, value));
+    } catch (error) {
+      this.dispatchEvent(new CustomEvent("not-kept", { detail: changes }));
+      throw error;
+    }
   }
 
   #of(sheet) {
     return this.#sheets.get(sheet) ?? EMPTY;
   }
 
-  async #read(sheet) {
-    const merged = merge(await this.#store.edits(sheet));
-    this.#sheets.set(sheet, { merged, values: settled(merged) });
+  async #refresh(sheets) {
+    await Promise.all(sheets.map(async (sheet) => this.#take(sheet, await this.#store.edits(sheet))));
+    this.#tell();
   }
 
-  #tell() {
-    this.dispatchEvent(new Event("read"));
+  #take(sheet, edits) {
+    const merged = merge(edits);
+    this.#sheets.set(sheet, { merged, values: settled(merged), held: edits.filter(({ id }) => merged.held.includes(id)) });
+  }
+
+  #tell(changes = []) {
+    this.dispatchEvent(new CustomEvent("read", { detail: changes }));
   }
 }

@@ -7,12 +7,13 @@ import { deviceId, newId } from "./ids.js";
 /** @typedef {import("./store.js").Store} Store */
 
 /**
- * Sets a field; resolves when the edit is kept. It replaces every live edit of the field that this tablet has seen.
+ * Sets a field; resolves when the edit is kept, with all edits of the sheet, the new one last. It replaces every live
+ * edit of the field that this tablet has seen.
  * @param {Store} store
  * @param {string} sheet
  * @param {string} field
  * @param {any} value
- * @returns {Promise<Edit>}
+ * @returns {Promise<Edit[]>}
  */
 export async function change(store, sheet, field, value) {
   const device = await deviceId(store);
@@ -20,11 +21,11 @@ export async function change(store, sheet, field, value) {
 }
 
 /**
- * Signs a sheet: covers every edit that is live on this tablet, held ones too, save those set aside.
+ * Signs a sheet: covers every edit that is live on this tablet, held ones too, save those set aside. Resolves as `change`.
  * @param {Store} store
  * @param {string} sheet
  * @param {string[]} [aside] ids of all edits that are to stay out; those set aside now where not given
- * @returns {Promise<Edit>}
+ * @returns {Promise<Edit[]>}
  */
 export async function sign(store, sheet, aside) {
   const device = await deviceId(store);

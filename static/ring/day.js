@@ -1,5 +1,7 @@
 // The day's classes, standards and words: fresh from the server where it answers, else as last kept on this tablet.
 
+import { t } from "./say.js";
+
 const NOTE = "day";
 
 /**
@@ -15,7 +17,7 @@ export async function loadDay(store, url) {
   }
   const kept = await store.recall(NOTE);
   if (kept) return kept;
-  throw new Error("This tablet has not seen today's classes yet, and the server does not answer. Find the network once, then it works without.");
+  throw new Error(t("This tablet has not seen today's classes yet, and the server does not answer. Find the network once, then it works without."));
 }
 
 async function ask(url) {

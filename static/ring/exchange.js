@@ -1,6 +1,8 @@
 // One exchange with the server. Nothing counts as its answer but JSON of the agreed shape: a portal's page, a sign-in
 // page or half an answer is no answer.
 
+import { t } from "./say.js";
+
 /** @typedef {import("./replacing.js").Edit} Edit */
 /** @typedef {{id: string, digest: string, state: "applied" | "disputed" | "held" | "refused", reason?: string}} Answer */
 /** @typedef {{answers: Answer[], edits: Edit[], sequence: number}} Said */
@@ -42,12 +44,30 @@ export async function sendEdits(url, edits, told, cookie = "csrftoken") {
  * What others wrote since; the answer also brings a fresh token.
  * @param {string} url
  * @param {number} since
+ * @param {string} [device] named where this tablet holds nothing that is not on the server
  * @returns {Promise<Said>}
  */
-export async function askNews(url, since) {
+export async function askNews(url, since, device) {
   const address = new URL(url, location.href);
   address.searchParams.set("since", String(since));
+  if (device) address.searchParams.set("device", device);
   return readSaid(await request(address.href, {}));
+}
+
+/**
+ * Posts a form; what the server says against it, in words, or nothing where it agrees.
+ * @param {string} url
+ * @param {Record<string, string>} fields
+ * @returns {Promise<string>}
+ */
+export async function postForm(url, fields) {
+  const headers = { "Content-Type": "application/x-www-form-urlencoded", "X-CSRFToken": readCookie("csrftoken") };
+  try {
+    const { status, text } = await request(url, { method: "POST", body: String(new URLSearchParams(fields)), headers });
+    return status === 200 ? "" : parse(text)?.error ?? t("The server did not take it. Try again in a moment.");
+  } catch {
+    return t("This needs the network: the server does not answer.");
+  }
 }
 
 async function request(url, options) {

@@ -2,6 +2,7 @@
 
 import { fill, h } from "./dom.js";
 import { sentencesOf } from "./agreeing.js";
+import { t } from "./say.js";
 
 const NOTE = "own sentences";
 const OFFERED = 8;
@@ -26,7 +27,7 @@ export async function remember(store, language, sentences) {
  */
 export function favouritesOf(store, tongue, field, name) {
   const list = h("div", { class: "options" });
-  const element = h("details", { class: "favourites", hidden: true }, h("summary", {}, "Words used before", h("span", { class: "unseen" }, ` for ${name}`)), list);
+  const element = h("details", { class: "favourites", hidden: true }, h("summary", {}, t("Words used before"), h("span", { class: "unseen" }, `: ${name}`)), list);
   const update = async () => {
     const known = ((await store.recall(NOTE)) ?? []).filter((one) => one.language === tongue.code).slice(0, OFFERED);
     element.hidden = !known.length;

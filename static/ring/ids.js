@@ -12,11 +12,19 @@ export function newId() {
   return base64.replaceAll("+", "-").replaceAll("/", "_").replaceAll("=", "");
 }
 
+/** @type {WeakMap<Store, Promise<string>>} asked for with every mark, so asked of the disk once */
+const known = new WeakMap();
+
 /**
  * This tablet's own id, made once and kept.
  * @param {Store} store
  * @returns {Promise<string>}
  */
 export function deviceId(store) {
-  return store.keep("device", newId());
+  if (!known.has(store)) {
+    const asked = store.keep("device", newId());
+    asked.catch(() => known.delete(store));
+    known.set(store, asked);
+  }
+  return known.get(store);
 }

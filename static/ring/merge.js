@@ -19,12 +19,22 @@ const SIGNATURE = "signature";
  */
 
 /**
+ * Whether an edit says anything: the server keeps some aside until somebody decides, and has refused others. Those that
+ * name such a one do not wait for it, but no signature can cover it.
+ * @param {Edit} edit
+ */
+export function counts({ state = "taken" }) {
+  return state === "taken";
+}
+
+/**
  * The sheet that these edits make. Throws where two edits share an id and differ, or sheets are mixed.
  * @param {Iterable<Edit>} edits
  * @returns {Merged}
  */
 export function merge(edits) {
-  const known = byId(edits);
+  const all = [...edits];
+  const known = byId(all.filter(counts));
   const { signatures, others } = apart(known);
   const said = signing(signatures, known);
   const signed = replacedClosure(said.covers ?? [], others);
@@ -32,7 +42,7 @@ export function merge(edits) {
   const counted = said.covers === null ? new Set([...others.keys()].filter((id) => !aside.has(id))) : signed;
   const fields = new Map([...liveFields(others, counted), ...liveFields(signatures, signatures)].sort(byName));
   const standing = [...[...counted].map((id) => others.get(id)), ...signatures.values()];
-  const incomplete = waiting(standing, known);
+  const incomplete = waiting(standing, new Set(all.map(({ id }) => id)));
   if (said.pending.length) incomplete.add(SIGNATURE);
   return {
     fields,
@@ -65,7 +75,7 @@ export function settled(merged) {
  * @returns {string[]}
  */
 export function replacesFor(edits, field, unsent = new Set()) {
-  const ofField = [...edits].filter((edit) => edit.field === field && edit.v === FORMAT);
+  const ofField = [...edits].filter((edit) => edit.field === field && edit.v === FORMAT && counts(edit));
   const seen = new Map(ofField.map((edit) => [edit.id, edit]));
   const live = liveEdits(seen, seen).map((edit) => edit.id);
   const chain = [...replacedClosure(live, seen)].filter((id) => unsent.has(id));
@@ -79,7 +89,7 @@ export function replacesFor(edits, field, unsent = new Set()) {
  * @returns {string[]}
  */
 export function coversFor(edits, aside) {
-  const known = byId(edits);
+  const known = byId([...edits].filter(counts));
   const { others } = apart(known);
   const leftOut = new Set(aside ?? merge(known.values()).aside);
   const counted = new Set([...others.keys()].filter((id) => !leftOut.has(id)));
@@ -123,7 +133,7 @@ function liveFields(edits, counted) {
   return merged.filter(([, live]) => live.length);
 }
 
-/** The fields of edits that replace an id not known. @param {Edit[]} edits @param {Edits} known */
+/** The fields of edits that replace an id not known. @param {Edit[]} edits @param {{has(id: string): boolean}} known */
 function waiting(edits, known) {
   return new Set(edits.filter((edit) => edit.replaces.some((id) => !known.has(id))).map((edit) => edit.field));
 }

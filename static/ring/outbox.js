@@ -10,6 +10,8 @@ import { stateOf } from "./status.js";
 
 const EVERY_MS = 15_000;
 const LONGEST_PAUSE_MS = 60_000;
+// The next tap, which often follows at once, finds the page idle.
+const GATHER_MS = 250;
 
 export class Outbox {
   #store;
@@ -18,6 +20,7 @@ export class Outbox {
   #listening = null;
   #sending = null;
   #again = false;
+  #gathering = false;
   #pauseUntil = 0;
   #silences = 0;
   /** @type {Status} */
@@ -33,14 +36,14 @@ export class Outbox {
     this.#options = { onStatus: () => {}, onAnswers: () => {}, ...options };
   }
 
-  /** Sends now, after each edit, whenever the page or the network comes back, and every 15 s. */
+  /** Sends now, soon after each edit, whenever the page or the network comes back, and every 15 s. */
   start() {
     this.stop();
     this.#listening = new AbortController();
     const { signal } = this.#listening;
     for (const name of ["online", "pageshow"]) addEventListener(name, () => this.send(), { signal });
     document.addEventListener("visibilitychange", () => document.hidden || this.send(), { signal });
-    this.#store.addEventListener("kept", () => this.#nudge(), { signal });
+    this.#store.addEventListener("kept", () => this.#gather(), { signal });
     this.#store.addEventListener("storage-failed", () => this.#report({}), { signal });
     const timer = setInterval(() => this.#nudge(), EVERY_MS);
     signal.addEventListener("abort", () => clearInterval(timer));
@@ -66,6 +69,16 @@ export class Outbox {
   async file() {
     const kept = { edits: await this.#store.unsent(), refused: await this.#store.refused() };
     return new Blob([JSON.stringify(kept, null, 1)], { type: "application/json" });
+  }
+
+  /** What is set within a quarter of a second goes as one. */
+  #gather() {
+    if (this.#gathering) return;
+    this.#gathering = true;
+    setTimeout(() => {
+      this.#gathering = false;
+      if (this.#listening) this.#nudge();
+    }, GATHER_MS);
   }
 
   /** Sends unless a pause after a failure is running; tells the count in either case. */
@@ -110,7 +123,7 @@ export class Outbox {
   async #exchange(batch, told) {
     const { url, cookie } = this.#options;
     try {
-      return batch.length ? await sendEdits(url, batch, told, cookie) : await askNews(url, told.since);
+      return batch.length ? await sendEdits(url, batch, told, cookie) : await askNews(url, told.since, told.device);
     } catch (error) {
       if (error.why === "server") this.#batches.failed(batch);
       throw error;

@@ -1,6 +1,7 @@
 // The sheet as a dog: marks at their places; touching the croup opens the croup.
 
 import { fill, h, s } from "./dom.js";
+import { t } from "./say.js";
 import { jumpToPoint } from "./sheet.js";
 import { markShape, praiseShape } from "./symbols.js";
 
@@ -12,7 +13,7 @@ import { markShape, praiseShape } from "./symbols.js";
  */
 export function outlineOf(book, drawing, standard, entry) {
   const marks = s("g", { class: "marks" });
-  const picture = s("svg", { class: "dog", viewBox: `0 0 ${drawing.width} ${drawing.height}`, role: "img", "aria-label": "The dog with your marks at their places", onclick: (event) => touch(event) },
+  const picture = s("svg", { class: "dog", viewBox: `0 0 ${drawing.width} ${drawing.height}`, role: "img", "aria-label": t("The dog with your marks at their places"), onclick: (event) => touch(event) },
     drawing.under.map((d) => s("path", { class: "ink far", d })), s("path", { class: "hatch far", d: drawing.under_shade }),
     drawing.body.map((d) => s("path", { class: "body", d })), s("path", { class: "hatch", d: drawing.shade }),
     drawing.strokes.map((d) => s("path", { class: "ink", d })), marks);

@@ -1,6 +1,7 @@
 // How far the class is, and how long a dog takes: a plain line that counts and does not nag.
 
 import { h, say } from "./dom.js";
+import { decimal, t } from "./say.js";
 import { mayBePlaced, pointsOf } from "./standing.js";
 
 // Common practice, no source: about three minutes a dog where each gets a written critique.
@@ -17,9 +18,9 @@ export function paceOf(book, one) {
 function words(book, one) {
   const present = one.entries.filter((entry) => mayBePlaced(book, one, entry));
   const done = present.filter((entry) => book.value(one.sheet, `grade.${entry.id}`) || (!one.grades.length && pointsOf(book, entry)));
-  const counted = `${done.length} of ${present.length} dogs`;
+  const counted = t("{done} of {n} dogs", { done: done.length, n: present.length });
   const pace = minutesPerDog(one.entries.flatMap((entry) => book.edits(one.sheet, `grade.${entry.id}`)));
-  return pace === null ? counted : `${counted}, ${pace.toFixed(1)} minutes a dog (about ${PLANNED} planned)`;
+  return pace === null ? counted : t("{counted}, {pace} minutes a dog (about {planned} planned)", { counted, pace: decimal(pace), planned: PLANNED });
 }
 
 /** From grade to grade, by the tablet's own clock: shown, never reckoned with. */

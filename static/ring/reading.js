@@ -2,10 +2,11 @@
 
 import { compose } from "./compose.js";
 import { fill, h, mark, say } from "./dom.js";
+import { t } from "./say.js";
 import { mayBePlaced, openCritiquesOf, placesOf, pointsOf } from "./standing.js";
 import { disagreeing, saidOf } from "./text.js";
 import { TONGUES, tongueChoice } from "./tongue.js";
-import { numberOf } from "./words.js";
+import { numberOf, standingWords } from "./words.js";
 
 /**
  * @param {import("./book.js").Book} book @param {any} day @param {any} one the class @param {import("./tongue.js").Tongue} tongue
@@ -16,21 +17,21 @@ export function readingOf(book, day, one, tongue, page) {
   const items = shown.map((entry) => itemOf(book, day, one, entry, tongue, page));
   const all = h("button", { type: "button", class: "sign", onclick: async () => {
     for (const entry of openCritiquesOf(book, one)) await book.sign(entry.sheet);
-    page.announce("The critiques of this class are signed.");
+    page.announce(t("The critiques of this class are signed."));
   } });
   const state = h("p", { class: "signed" });
-  const element = h("section", { class: "lineup reading", "aria-label": "Critiques of this class" },
-    h("h2", { tabindex: "-1" }, "Critiques"),
-    h("p", { class: "help" }, "Read them through, then sign. The results are signed on their own and need not wait for this."),
+  const element = h("section", { class: "lineup reading", "aria-label": t("Critiques of this class") },
+    h("h2", { tabindex: "-1" }, t("Critiques")),
+    h("p", { class: "help" }, t("Read them through, then sign. The results are signed on their own and need not wait for this.")),
     tongueChoice(tongue), h("div", { class: "critiques" }, items.map((item) => item.element)),
-    h("section", { class: "signing" }, h("h3", {}, "Sign the critiques"), all, state),
-    h("footer", { class: "foot" }, h("div", { class: "actions" }, h("span", { class: "gap" }), h("button", { type: "button", onclick: page.back }, "Back to the line-up"))));
+    h("section", { class: "signing" }, h("h3", {}, t("Sign the critiques")), all, state),
+    h("footer", { class: "foot" }, h("div", { class: "actions" }, h("span", { class: "gap" }), h("button", { type: "button", onclick: page.back }, t("Back to the line-up")))));
   const update = () => {
     items.forEach((item) => item.update());
     const open = openCritiquesOf(book, one).length;
-    say(all, open ? `Sign ${open} critique${open === 1 ? "" : "s"}` : "Sign the critiques");
+    say(all, open ? t("Sign {n} critique|Sign {n} critiques", { n: open }) : t("Sign the critiques"));
     all.disabled = !page.maySign || !open;
-    say(state, page.maySign ? (open ? "" : "Nothing waits to be signed.") : "The judge signs.");
+    say(state, page.maySign ? (open ? "" : t("Nothing waits to be signed.")) : t("The judge signs."));
   };
   tongue.addEventListener("changed", () => element.isConnected && update());
   return { element, update };
@@ -50,17 +51,17 @@ function itemOf(book, day, one, entry, tongue, page) {
   const state = h("p", { class: "signed" });
   const sign = h("button", { type: "button", class: "plain", onclick: async () => {
     await book.sign(entry.sheet);
-    page.announce(`The critique of number ${numberOf(entry)} is signed.`);
-  } }, "Sign this one");
+    page.announce(t("The critique of number {number} is signed.", { number: numberOf(entry) }));
+  } }, t("Sign this one"));
   const id = `critique-${entry.id}`;
   const element = h("article", { class: "one-critique", "aria-labelledby": id },
     h("h3", { id }, h("span", { class: "number" }, numberOf(entry)), told), words, remark, points, state,
-    h("div", { class: "options" }, h("button", { type: "button", class: "plain", "aria-label": `Change the sheet of number ${numberOf(entry)}`, onclick: () => page.edit(entry) }, "Change it"), sign));
+    h("div", { class: "options" }, h("button", { type: "button", class: "plain", "aria-label": t("Change the sheet of number {number}", { number: numberOf(entry) }), onclick: () => page.edit(entry) }, t("Change it")), sign));
   const update = () => {
     const text = textNow(book, one, entry, tongue);
     say(told, decidedWords(book, one, entry));
-    words.lang = text.language;
-    say(words, text.words || "Nothing is written of this dog yet.");
+    mark(words, "lang", text.words ? text.language : null);
+    say(words, text.words || t("Nothing is written of this dog yet."));
     say(remark, book.value(entry.sheet, "remark") ?? "");
     fill(points, disagreeing(book, day, one, entry, tongue.tableOf(one.breed), tongue.code).map((found) => h("li", {}, found)));
     const isOpen = openCritiquesOf(book, one).includes(entry);
@@ -83,17 +84,17 @@ function textNow(book, one, entry, tongue) {
 
 function decidedWords(book, one, entry) {
   const presence = book.value(one.sheet, `presence.${entry.id}`);
-  if (presence && presence !== "present") return presence;
+  if (presence && presence !== "present") return standingWords(presence);
   const code = book.value(one.sheet, `grade.${entry.id}`);
   const grade = one.grades.find((each) => each.code === code)?.name;
   const place = placesOf(book, one).indexOf(String(entry.id)) + 1;
-  return [grade, place ? `place ${place}` : null].filter(Boolean).join(", ") || (mayBePlaced(book, one, entry) ? "no grade yet" : "");
+  return [grade, place ? t("place {place}", { place }) : null].filter(Boolean).join(", ") || (mayBePlaced(book, one, entry) ? t("no grade yet") : "");
 }
 
 function stateWords(book, entry, text, isOpen) {
   const held = book.held(entry.sheet);
-  const whose = text.isOwn ? `Your own text, ${TONGUES[text.language]}.` : "";
+  const whose = text.isOwn ? t("Your own text, {language}.", { language: TONGUES[text.language] }) : "";
   if (!text.words && !isOpen) return "";
-  const signed = !book.isSigned(entry.sheet) ? "Not signed." : held ? `Signed; ${held} later change${held === 1 ? "" : "s"} held until you sign again.` : "Signed.";
+  const signed = !book.isSigned(entry.sheet) ? t("Not signed.") : held ? t("Signed; {n} later change held until you sign again.|Signed; {n} later changes held until you sign again.", { n: held }) : t("Signed.");
   return [whose, signed].filter(Boolean).join(" ");
 }

@@ -3,7 +3,7 @@
 /**
  * One change of one field of one sheet, made on one device.
  * @typedef {{v: number, id: string, sheet: string, field: string, value: any, replaces: string[],
- *            made_at: string, device: string, seq?: number, by?: string}} Edit
+ *            made_at: string, device: string, seq?: number, by?: string, state?: string, reason?: string}} Edit
  * @typedef {Map<string, Edit>} Edits by id
  */
 
@@ -18,6 +18,8 @@
  */
 export function liveEdits(edits, counted) {
   const standing = [...edits.keys()].filter((id) => counted.has(id)).sort();
+  // Nearly every field is set once, and a mark waits for this on a slow tablet.
+  if (standing.length < 2) return standing.map((id) => edits.get(id));
   const arrows = new Map(standing.map((id) => [id, replacedBy(id, edits, counted)]));
   const cycle = cycles(arrows);
   const dead = new Set();

@@ -1,12 +1,9 @@
 // What the page lets each role do; the server decides, this only does not offer what it would refuse.
 
 import { h } from "./dom.js";
+import { t } from "./say.js";
 
 const MAY = { sign: ["judge"], write: ["judge", "writer"], presence: ["judge", "writer", "steward"] };
-const WORDS = {
-  steward: "As steward you mark who is present.",
-  onlooker: "You can read here; the judge and the writer write.",
-};
 
 /** @param {any} day @param {"sign" | "write" | "presence"} doing */
 export function may(day, doing) {
@@ -20,5 +17,5 @@ export function limit(day, sheet, foot) {
   const role = may(day, "presence") ? "steward" : "onlooker";
   for (const part of sheet.querySelectorAll(".section, .typed, .disputes, .swap")) part.inert = true;
   for (const part of foot.querySelectorAll(role === "steward" ? ".grading, .why, .clear" : ".grading, .why, .clear, .absent, .undo")) part.remove();
-  sheet.prepend(h("p", { class: "help", role: "note" }, WORDS[role]));
+  sheet.prepend(h("p", { class: "help", role: "note" }, role === "steward" ? t("As steward you mark who is present.") : t("You can read here; the judge and the writer write.")));
 }

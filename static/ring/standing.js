@@ -1,5 +1,7 @@
 // The state of a dog and of a class, in one word each.
 
+import { t } from "./say.js";
+
 /** @typedef {"absent"|"withdrawn"|"excused"|"disqualified"|"placed"|"graded"|"marked"|"waiting"} Standing */
 
 const WRITTEN = ["mark.", "choice.", "set.", "number.", "yes.", "praise."];
@@ -44,17 +46,17 @@ export function openCritiquesOf(book, one) {
 /** What to think of before signing; none of it stands in the way, for the judge may place no dog at all. */
 export function remindersOf(book, one) {
   const mayPlace = one.entries.some((entry) => mayBePlaced(book, one, entry));
-  return mayPlace && !placesOf(book, one).length ? ["No dog is placed: sign it so only if you place none."] : [];
+  return mayPlace && !placesOf(book, one).length ? [t("No dog is placed: sign it so only if you place none.")] : [];
 }
 
 /** What is missing before the results of the class can be signed, in words. */
 export function missingOf(book, one, numberOf) {
   const missing = [];
   const without = one.grades.length ? one.entries.filter((entry) => mayBePlaced(book, one, entry) && !book.value(one.sheet, `grade.${entry.id}`)) : [];
-  if (without.length) missing.push(`No grade yet: number ${without.map(numberOf).join(", ")}.`);
+  if (without.length) missing.push(t("No grade yet: number {numbers}.", { numbers: without.map(numberOf).join(", ") }));
   const needing = new Set(one.grades.filter((grade) => grade.needs_reason).map((grade) => grade.code));
   const unexplained = one.entries.filter((entry) => needing.has(book.value(one.sheet, `grade.${entry.id}`)) && !book.value(one.sheet, `reason.${entry.id}`));
-  if (unexplained.length) missing.push(`The reason is missing: number ${unexplained.map(numberOf).join(", ")}.`);
-  if (book.disputes(one.sheet).length) missing.push("Two devices disagree about this class.");
+  if (unexplained.length) missing.push(t("The reason is missing: number {numbers}.", { numbers: unexplained.map(numberOf).join(", ") }));
+  if (book.disputes(one.sheet).length) missing.push(t("Two devices disagree about this class."));
   return missing;
 }

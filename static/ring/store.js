@@ -1,17 +1,27 @@
 // What this tablet keeps, in IndexedDB. "Kept" is only said when the transaction has completed.
 
 import { Database } from "./database.js";
+import { counts } from "./merge.js";
+import { newId } from "./ids.js";
+import { Memory } from "./memory.js";
 
 /** @typedef {import("./replacing.js").Edit} Edit */
 /** @typedef {{id: string, edit: Edit, reason: string}} Refused */
 /** @typedef {{sheet: string, field: string, value: any, edit: string | null}} Kept `edit` is null for a draft */
 
+const WRITER = "writer";
+/** The tables that an edit is kept in, and where it is noted who wrote. */
+const EDITING = ["edits", "outbox", "values", "notes"];
+
 /**
- * Events: "kept" after an edit is kept, "changed" after the server's edits or answers are, "storage-failed" (detail
- * `{full, error}`) when four tries were not enough.
+ * Events: "kept" after an edit is kept, "changed" (detail: a Set of the sheets whose edits changed) after the server's
+ * edits or answers are, "storage-failed" (detail `{full, error}`) when four tries were not enough.
  */
 export class Store extends EventTarget {
   #database;
+  #memory = new Memory();
+  /** This page among the windows of the tablet. */
+  #page = newId();
 
   /** @param {string} [name] */
   constructor(name = "ring") {
@@ -27,28 +37,55 @@ export class Store extends EventTarget {
   }
 
   /**
-   * Keeps one edit and the value it sets, in one transaction, and resolves with the edit when both are on the disk.
-   * `write` is called inside that transaction, so that no other window of this tablet can come between.
+   * Keeps one edit and the value it sets, in one transaction, and resolves when both are on the disk, with all edits
+   * of the sheet, the new one last: a mark is to show without another look at the disk.
+   * The edit is made from what this page remembers of the sheet and put at once; where another window of this tablet
+   * turns out to have written since, it is made once more from what stands on the disk, itself among it.
    * @param {string} sheet
    * @param {(edits: Edit[], unsent: Set<string>) => Edit} write makes the edit from the sheet's edits, without waiting
-   * @returns {Promise<Edit>}
+   * @returns {Promise<Edit[]>}
    */
   async set(sheet, write) {
-    const edit = await this.#database.run(["edits", "outbox", "values"], "readwrite", (table) => {
+    const believed = this.#memory.of(sheet);
+    const edits = await this.#memory.aside(async () => {
+      const kept = (believed && await this.#keepAtOnce(believed, write)) ?? await this.#keepAfterReading(sheet, write);
+      this.#memory.set(sheet, kept);
+      this.#memory.wait(kept.at(-1).id);
+      return kept;
+    });
+    // Sending waits its turn behind the mark: it reads the same tables.
+    setTimeout(() => this.dispatchEvent(new Event("kept")));
+    return edits;
+  }
+
+  /** Null where what was believed was not so: the edit is on the disk all the same. @returns {Promise<Edit[] | null>} */
+  async #keepAtOnce(believed, write) {
+    const edit = write(believed.edits, believed.unsent);
+    const isSo = await this.#database.run(EDITING, "readwrite", (table) => {
+      const told = { result: false };
+      this.#lastToWrite(table, (wasThisPage) => { told.result = wasThisPage; });
+      put(table, edit);
+      // Nothing waits for an answer any more: one way to the disk less.
+      table("notes").transaction.commit();
+      return told;
+    });
+    return isSo ? [...believed.edits, edit] : null;
+  }
+
+  #keepAfterReading(sheet, write) {
+    return this.#database.run(EDITING, "readwrite", (table) => {
       const made = { result: undefined };
-      const seen = table("edits").index("sheet").getAll(sheet);
+      this.#lastToWrite(table);
       const unsent = table("outbox").getAllKeys();
-      unsent.onsuccess = () => {
+      const seen = table("edits").index("sheet").getAll(sheet);
+      seen.onsuccess = () => {
         const edit = write(seen.result, new Set(unsent.result));
-        table("edits").put(edit);
-        table("outbox").put(edit);
-        table("values").put({ sheet: edit.sheet, field: edit.field, value: edit.value, edit: edit.id });
-        made.result = edit;
+        put(table, edit);
+        made.result = [...seen.result, edit];
+        this.#memory.waits(unsent.result);
       };
       return made;
     });
-    this.dispatchEvent(new Event("kept"));
-    return edit;
   }
 
   /** Keeps a value that is still being typed. @param {string} sheet @param {string} field @param {any} value */
@@ -62,8 +99,16 @@ export class Store extends EventTarget {
   }
 
   /** @param {string} sheet @returns {Promise<Edit[]>} */
-  edits(sheet) {
-    return this.#read("edits", (edits) => edits.index("sheet").getAll(sheet));
+  async edits(sheet) {
+    const edits = await this.#read("edits", (table) => table.index("sheet").getAll(sheet));
+    this.#memory.set(sheet, edits);
+    return edits;
+  }
+
+  /** The edits that the server keeps aside until somebody decides. @returns {Promise<Edit[]>} */
+  async held() {
+    const edits = await this.#read("edits", (table) => table.getAll());
+    return edits.filter(({ state }) => state === "held");
   }
 
   /** The edits that no server has answered for. @returns {Promise<Edit[]>} */
@@ -87,17 +132,28 @@ export class Store extends EventTarget {
    * @param {{answered: Edit[], refused: Refused[], edits: Edit[], since: string, sequence: number}} said
    */
   async take({ answered, refused, edits, since, sequence }) {
-    await this.#database.run(["edits", "outbox", "refused", "notes"], "readwrite", (table) => {
+    const sheets = new Set([...edits, ...refused.map(({ edit }) => edit)].map(({ sheet }) => sheet));
+    const keep = (table) => {
+      this.#lastToWrite(table);
       for (const { id } of answered) table("outbox").delete(id);
       for (const row of refused) {
         table("outbox").delete(row.id);
         table("edits").delete(row.id);
         table("refused").put(row);
       }
-      for (const edit of edits) table("edits").put(edit);
+      for (const edit of edits) {
+        table("edits").put(edit);
+        // Refused to this tablet, and taken in since from somebody who may.
+        if (counts(edit)) table("refused").delete(edit.id);
+      }
       table("notes").put(sequence, since);
+      return table("outbox").getAllKeys();
+    };
+    await this.#memory.aside(async () => {
+      this.#memory.waits(await this.#database.run(["edits", "outbox", "refused", "notes"], "readwrite", keep));
+      sheets.forEach((sheet) => this.#memory.forget(sheet));
     });
-    if (answered.length || refused.length || edits.length) this.dispatchEvent(new Event("changed"));
+    if (answered.length || sheets.size) this.dispatchEvent(new CustomEvent("changed", { detail: sheets }));
   }
 
   /** @param {string} name @returns {Promise<any>} */
@@ -123,6 +179,21 @@ export class Store extends EventTarget {
     });
   }
 
+  /**
+   * Notes inside a transaction that this page now writes edits, and tells who did so last. What this page remembers is
+   * what stands on the disk for as long as that was itself.
+   * @param {(name: string) => IDBObjectStore} table
+   * @param {(wasThisPage: boolean) => void} [then]
+   */
+  #lastToWrite(table, then) {
+    const last = table("notes").get(WRITER);
+    table("notes").put(this.#page, WRITER);
+    last.onsuccess = () => {
+      if (last.result !== this.#page) this.#memory.clear();
+      then?.(last.result === this.#page);
+    };
+  }
+
   #read(name, work) {
     return this.#database.run([name], "readonly", (table) => work(table(name)));
   }
@@ -130,4 +201,10 @@ export class Store extends EventTarget {
   #write(name, work) {
     return this.#database.run([name], "readwrite", (table) => work(table(name)));
   }
+}
+
+function put(table, edit) {
+  table("edits").put(edit);
+  table("outbox").put(edit);
+  table("values").put({ sheet: edit.sheet, field: edit.field, value: edit.value, edit: edit.id });
 }

@@ -2,19 +2,20 @@
 // takes it back; what was signed before waits for a new signature.
 
 import { h } from "./dom.js";
+import { t } from "./say.js";
 import { numberOf } from "./words.js";
 
 /** @param {import("./book.js").Book} book @param {any} one the class @param {any} entry @param {(text: string) => void} announce */
 export function swapOf(book, one, entry, announce) {
   const others = one.entries.filter((each) => each.id !== entry.id);
   if (!others.length) return null;
-  const element = h("details", { class: "swap" }, h("summary", {}, "Wrong dog?"),
-    h("p", {}, `All that is written of number ${numberOf(entry)}, grade and reason too, changes places with what is written of:`),
+  const element = h("details", { class: "swap" }, h("summary", {}, t("Wrong dog?")),
+    h("p", {}, t("All that is written of number {number}, grade and reason too, changes places with what is written of:", { number: numberOf(entry) })),
     h("div", { class: "options" }, others.map((other) => h("button", { type: "button", class: "option", onclick: () => swap(other) }, numberOf(other)))));
   async function swap(other) {
-    await book.setAll(changesOf(book, one, entry, other), `the swap of ${numberOf(entry)} and ${numberOf(other)}`);
+    await book.setAll(changesOf(book, one, entry, other), t("the swap of {one} and {other}", { one: numberOf(entry), other: numberOf(other) }));
     element.open = false;
-    announce(`Numbers ${numberOf(entry)} and ${numberOf(other)} have changed sheets`);
+    announce(t("Numbers {one} and {other} have changed sheets", { one: numberOf(entry), other: numberOf(other) }));
   }
   return element;
 }

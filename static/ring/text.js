@@ -6,6 +6,7 @@ import { fill, h, say } from "./dom.js";
 import { favouritesOf, remember } from "./favourites.js";
 import { fieldKind } from "./fields.js";
 import { may } from "./roles.js";
+import { t } from "./say.js";
 import { placesOf } from "./standing.js";
 import { TONGUES, tongueChoice } from "./tongue.js";
 import { typedField } from "./typed.js";
@@ -14,12 +15,12 @@ const PLURAL = { mark: "marks", choice: "choices", number: "numbers", yes: "yes"
 
 /** @param {import("./book.js").Book} book @param {import("./store.js").Store} store @param {any} day @param {any} one the class @param {any} entry @param {import("./tongue.js").Tongue} tongue */
 export function textOf(book, store, day, one, entry, tongue) {
-  const title = h("h3", {}, "The text as it grows");
+  const title = h("h3", {}, t("The text as it grows"));
   const words = h("p", { class: "words" });
-  const begin = h("button", { type: "button", class: "plain", onclick: () => takeOver() }, "Write it myself");
+  const begin = h("button", { type: "button", class: "plain", onclick: () => takeOver() }, t("Write it myself"));
   const inside = h("div", { class: "own" });
   const missing = h("p", { class: "help" });
-  const element = h("section", { class: "text", "aria-label": "The text as it grows" }, title, tongueChoice(tongue), missing, words, begin, inside);
+  const element = h("section", { class: "text", "aria-label": t("The text as it grows") }, title, tongueChoice(tongue), missing, words, begin, inside);
   const mayWrite = may(day, "write");
   inside.inert = !mayWrite;
   const field = () => `text.${tongue.code}`;
@@ -33,7 +34,7 @@ export function textOf(book, store, day, one, entry, tongue) {
   }
   async function takeOver() {
     const text = compose(tongue.tableOf(one.breed), saidOf(book, one, entry)).text;
-    await book.set(entry.sheet, field(), text, "your own text");
+    await book.set(entry.sheet, field(), text, t("your own text"));
     ownField().focus();
   }
   const update = () => {
@@ -41,8 +42,8 @@ export function textOf(book, store, day, one, entry, tongue) {
     const sheet = saidOf(book, one, entry);
     const isOwn = book.value(entry.sheet, field()) !== undefined || own?.isBeingWritten();
     const composed = table && !isOwn && sheet.said ? compose(table, sheet).text : "";
-    say(title, isOwn ? "Your own text" : "The text as it grows");
-    say(missing, table && table.language !== tongue.code ? `The words for ${TONGUES[tongue.code]} have not come to this tablet yet: find the network once. Until then the text is English.` : "");
+    say(title, isOwn ? t("Your own text") : t("The text as it grows"));
+    say(missing, table && table.language !== tongue.code ? t("The words for {language} have not come to this tablet yet: find the network once. Until then the text is English.", { language: TONGUES[tongue.code] }) : "");
     words.lang = table?.language ?? "en";
     say(words, composed);
     words.hidden = !composed;
@@ -60,15 +61,15 @@ function ownTextOf(book, store, day, one, entry, tongue) {
   const name = `text.${code}`;
   const table = () => tongue.tableOf(one.breed);
   const typed = typedField(book, store, {
-    sheet: entry.sheet, field: name, label: `Your own text, ${TONGUES[code]}`, rows: 8, lang: code,
+    sheet: entry.sheet, field: name, label: t("Your own text, {language}", { language: TONGUES[code] }), rows: 8, lang: code,
     left: (text) => remember(store, code, ownSentences(table(), saidOf(book, one, entry), text)).then(favourites.update),
   });
-  const favourites = favouritesOf(store, tongue, typed, "your own text");
+  const favourites = favouritesOf(store, tongue, typed, t("your own text"));
   const points = h("ul", { class: "missing" });
-  const since = h("div", { class: "since", role: "status" }, h("h4", {}, "No longer agrees with the marks"), points);
-  const back = h("button", { type: "button", class: "plain", onclick: () => book.set(entry.sheet, name, null, "your own text") }, "Take the composed text again");
+  const since = h("div", { class: "since", role: "status" }, h("h4", {}, t("No longer agrees with the marks")), points);
+  const back = h("button", { type: "button", class: "plain", onclick: () => book.set(entry.sheet, name, null, t("your own text")) }, t("Take the composed text again"));
   const element = h("div", {}, typed.element, since, favourites.element,
-    h("p", { class: "help" }, "This text is printed as you write it. The other languages are written from the marks, and say so."), back);
+    h("p", { class: "help" }, t("This text is printed as you write it. The other languages are written from the marks, and say so.")), back);
   favourites.update();
   const area = typed.element.querySelector("textarea");
   let told = null;

@@ -1,6 +1,7 @@
 // Typed text: a draft is on the tablet within 150 ms, and becomes one edit when the field is left or after 2 s.
 
 import { h, mark } from "./dom.js";
+import { inside } from "./say.js";
 
 const DRAFT_MS = 150;
 const PAUSE_MS = 2000;
@@ -29,7 +30,7 @@ export function typedField(book, store, { sheet, field, label, rows = 2, lang = 
     clearTimeout(drafting);
     clearTimeout(pausing);
     const text = area.value.trim();
-    if (text !== (book.value(sheet, field) ?? "")) book.set(sheet, field, text || null, label.toLowerCase());
+    if (text !== (book.value(sheet, field) ?? "")) book.set(sheet, field, text || null, inside(label));
   };
   /** Puts a sentence behind what stands there. @param {string} text */
   const insert = (text) => {

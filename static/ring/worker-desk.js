@@ -27,6 +27,9 @@ async function keepFiles() {
   if (!("serviceWorker" in navigator)) return set({ restart: "no" });
   const kept = await navigator.serviceWorker.register(WORKER, { scope: SCOPE, updateViaCache: "none" });
   kept.addEventListener("updatefound", () => watch(kept.installing));
+  watch(kept.installing);
+  // Browsers put their own look for a newer one off for as long as the page is busy, and this one always asks for news.
+  if (navigator.serviceWorker.controller) kept.update().catch(() => {});
   if (kept.waiting) set({ newer: kept.waiting });
   await navigator.serviceWorker.ready;
   return set({ restart: "yes" });
