@@ -1,12 +1,14 @@
-"""The only way by which a page gets a critique: the reader owns the dog, or works in that show's office."""
+"""The only way by which a page gets a critique: its reader owns the dog or works in the office, or it is public."""
 
 from typing import Any
 
 from django.http import Http404
 
+from ringside.entries.consents.queries import dogs_kept_private
 from ringside.people.models import Account
 from ringside.results.models import Critique
 from ringside.shows.access import roles_of
+from ringside.shows.appointed import appointments_of
 from ringside.shows.may import may
 
 
@@ -17,8 +19,12 @@ def access_critique(user: Any, critique_id: int) -> Critique:
             "entry__placing",
             "entry__show_class__show_breed__show",
             "entry__show_class__show_breed__judge",
+            "entry__show_class__judged_by",
+            "judge",
         )
-        .filter(pk=critique_id, entry__show_class__publication__isnull=False)
+        .prefetch_related(appointments_of("entry__show_class__show_breed__"))
+        .published()
+        .filter(pk=critique_id)
         .first()
     )
     if found is None or not (_is_owner(user, found) or _works_there(user, found) or _is_public(found)):
@@ -35,4 +41,5 @@ def _works_there(user: Any, critique: Critique) -> bool:
 
 
 def _is_public(critique: Critique) -> bool:
-    return critique.entry.show.critiques_public
+    entry = critique.entry
+    return entry.show.critiques_public and entry.dog_id not in dogs_kept_private(entry.show)

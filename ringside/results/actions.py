@@ -8,22 +8,28 @@ from django.db import transaction
 
 from ringside.core import audit
 from ringside.core.denied import NotNow
-from ringside.people.models import Account
-from ringside.results.models import Critique, Placing, Publication
+from ringside.core.sentences import apart
+from ringside.people.models import Account, Language
+from ringside.results.letters import tell_owners
+from ringside.results.models import NEVER_THERE, Critique, Placing, Publication
 from ringside.results.queries import Compiled, as_decisions, compiled
+from ringside.results.wording import missing_of
 from ringside.ring.advice import content_of
-from ringside.ring.models import Sheet
+from ringside.ring.models import Edit, Sheet
 from ringside.ring.tablets import holding_unsent
 from ringside.shows.access import require
-from ringside.shows.models import ShowClass
+from ringside.shows.models import Ring, ShowClass
 from scoring.critique.doors import critique as compose
 
-LANGUAGES = ("en", "fr", "de", "es")
+LANGUAGES = tuple(Language.values)
 
 
 @transaction.atomic
-def publish_class(*, by: Account, show_class: ShowClass) -> Publication:
-    """Makes a signed class's results and signed critiques readable. NotNow says what is still missing."""
+def publish_class(*, by: Account, show_class: ShowClass, site: str = "") -> Publication:
+    """Makes a signed class's results and signed critiques readable. NotNow says what is still missing.
+
+    `site` is the address that letters to the owners lead to; none are sent without it.
+    """
     show = show_class.show_breed.show
     require(by, show, "publish-results")
     ShowClass.objects.select_for_update().get(pk=show_class.pk)
@@ -31,42 +37,53 @@ def publish_class(*, by: Account, show_class: ShowClass) -> Publication:
     if found.state == "published":
         raise NotNow("This class is published already.")
     if not found.is_complete:
-        raise NotNow(f"This class cannot be published yet. Missing: {'; '.join(all_missing(found))}.")
-    _require_all_sent(show_class)
+        raise NotNow("This class cannot be published yet. Missing: {missing}.", missing=apart(all_missing(found)))
+    require_all_sent(show_class.appointed.ring)
     _write_placings(found)
     publication = Publication.objects.create(show_class=show_class, by=by)
     written = freeze_critiques(show_class=show_class, found=found)
     audit.record(who=by, doing="publish class", show_id=show.pk, about=f"class:{show_class.pk}", critiques=written)
+    tell_owners(by=by, show_class=show_class, entries=[row.entry.pk for row in found.rows], site=site)
     return publication
 
 
-def _require_all_sent(show_class: ShowClass) -> None:
-    ring = show_class.show_breed.ring
+def require_all_sent(ring: Ring | None) -> None:
+    """Nothing is published while a tablet of the ring holds what the server does not have."""
     waiting = holding_unsent(ring.pk) if ring else []
     if waiting:
         edits = sum(tablet.unsent for tablet in waiting)
         raise NotNow(
-            f"A tablet of this ring still holds {edits} edits that are not on the server. Bring it to the network, "
-            "take its file in, or declare it lost on the rings' page."
+            "A tablet of this ring still holds {edits} edits that are not on the server. Bring it to the network, "
+            "take its file in, or declare it lost on the rings' page.",
+            edits=edits,
         )
 
 
 def all_missing(found: Compiled) -> list[str]:
-    by_dog = [f"number {row.entry.number}: {', '.join(row.missing)}" for row in found.rows if row.missing]
-    return [*found.missing, *by_dog]
+    """What the class lacks, and then each of its dogs."""
+    return [
+        *found.missing,
+        *(missing_of(row.entry.number, ", ".join(row.missing)) for row in found.rows if row.missing),
+    ]
 
 
 @transaction.atomic
-def publish_critiques(*, by: Account, show_class: ShowClass) -> int:
-    """Freezes critiques signed since the class was published; how many there are now."""
+def publish_critiques(*, by: Account, show_class: ShowClass, site: str = "") -> int:
+    """Freezes critiques signed since the class was published and tells their owners; how many there are now."""
     show = show_class.show_breed.show
     require(by, show, "publish-results")
     found = compiled(show_class)
     if found.state != "published":
         raise NotNow("Publish the class first; its critiques follow.")
+    before = _frozen_in(show_class)
     written = freeze_critiques(show_class=show_class, found=found)
     audit.record(who=by, doing="publish critiques", show_id=show.pk, about=f"class:{show_class.pk}", critiques=written)
+    tell_owners(by=by, show_class=show_class, entries=_frozen_in(show_class) - before, site=site)
     return written
+
+
+def _frozen_in(show_class: ShowClass) -> set[int]:
+    return set(Critique.objects.filter(entry__show_class=show_class).values_list("entry_id", flat=True))
 
 
 def _write_placings(found: Compiled) -> None:
@@ -86,16 +103,27 @@ def _write_placings(found: Compiled) -> None:
 
 def freeze_critiques(*, show_class: ShowClass, found: Compiled) -> int:
     """Writes every signed sheet of the class out in all languages, once; a frozen critique is never written again."""
-    done = set(Critique.objects.filter(entry__show_class=show_class).values_list("entry_id", flat=True))
+    done = _frozen_in(show_class)
     sheets = Sheet.objects.filter(entry__show_class=show_class, signed__isnull=False).select_related("entry__dog")
-    waiting = [sheet for sheet in sheets if sheet.entry_id not in done]
-    card = as_decisions(Placing.objects.filter(show_class=show_class))
+    placings = list(Placing.objects.filter(show_class=show_class))
+    # A sheet may have been signed before the dog was marked absent: what is not of this dog is not published.
+    left_out = done | {placing.entry_id for placing in placings if placing.presence in NEVER_THERE}
+    waiting = [sheet for sheet in sheets if sheet.entry_id not in left_out]
+    judges = _signed_by([sheet.key for sheet in waiting])
+    card = as_decisions(placings)
     for sheet in waiting:
-        Critique.objects.bulk_create(_critique(sheet, card, language) for language in LANGUAGES)
+        judge = judges.get(sheet.key)
+        Critique.objects.bulk_create(_critique(sheet, card, language, judge) for language in LANGUAGES)
     return len(done) + len(waiting)
 
 
-def _critique(sheet: Sheet, card: dict[str, Any], language: str) -> Critique:
+def _signed_by(keys: list[str]) -> dict[str, int | None]:
+    """By the sheet's key: who judged there when its last signature came."""
+    signatures = Edit.objects.filter(sheet__in=keys, field="signature", state=Edit.State.TAKEN).order_by("sequence")
+    return dict(signatures.values_list("sheet", "judge_id"))
+
+
+def _critique(sheet: Sheet, card: dict[str, Any], language: str, judge: int | None) -> Critique:
     paper = paper_of(sheet, card)
     sentences = sentences_of(sheet, paper, language)
     return Critique(
@@ -105,6 +133,7 @@ def _critique(sheet: Sheet, card: dict[str, Any], language: str) -> Critique:
         paper=paper,
         fingerprint=fingerprint(sheet.entry.pk, paper, sentences),
         signed_at=sheet.signed_at,
+        judge_id=judge,
     )
 
 
@@ -121,7 +150,8 @@ def paper_of(sheet: Sheet, card: dict[str, Any]) -> dict[str, Any]:
         "sets": {name[4:]: value for name, value in signed.items() if name.startswith("set.") and name != "set.teeth"},
         "remark": signed.get("remark") or "",
         "texts": {name[5:]: value for name, value in signed.items() if name.startswith("text.") and value},
-        "grade": card.get(f"grade.{key}"),
+        # A body without grades keeps none, which a published result holds as an empty text.
+        "grade": card.get(f"grade.{key}") or None,
         "reason": card.get(f"reason.{key}"),
         "place": places.index(key) + 1 if key in places else None,
     }
@@ -138,6 +168,10 @@ def sentences_of(sheet: Sheet, paper: dict[str, Any], language: str) -> list[str
 
 
 def fingerprint(entry_id: int, paper: dict[str, Any], sentences: list[str]) -> str:
-    """SHA-256 of what was signed. Names and addresses stay out, so that they can be erased and it still holds."""
-    content = json.dumps([entry_id, paper, sentences], sort_keys=True, ensure_ascii=False)
+    """SHA-256 of what was signed. Names and addresses stay out, so that they can be erased and it still holds.
+
+    A critique that came with its show from another site keeps the id under which it was signed there.
+    """
+    signed = {name: value for name, value in paper.items() if name != "signed_as"}
+    content = json.dumps([paper.get("signed_as", entry_id), signed, sentences], sort_keys=True, ensure_ascii=False)
     return hashlib.sha256(content.encode()).hexdigest()

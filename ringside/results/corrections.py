@@ -5,13 +5,15 @@ from dataclasses import asdict, dataclass
 from typing import Any
 
 from django.db import transaction
+from django.utils.translation import gettext as _
 
 from ringside.core.audit import record
 from ringside.core.denied import NotNow
 from ringside.people.models import Account
 from ringside.results.models import Correction, Placing, Publication
+from ringside.results.wording import presence_words
 from ringside.shows.access import require
-from ringside.shows.books import rules_of
+from ringside.shows.books import grade_name, rules_of
 from ringside.shows.models import ShowClass
 
 PRESENCES = ("present", "absent", "excused", "withdrawn")
@@ -39,7 +41,7 @@ def correct_class(*, who: Account, show_class: ShowClass, results: Mapping[int, 
         raise NotNow("Write down why the result is corrected: it shows beside the result.")
     placings = list(Placing.objects.filter(show_class=show_class).order_by("id"))
     after = {placing.entry_id: results.get(placing.entry_id, result_of(placing)) for placing in placings}
-    _check(show_class, list(after.values()))
+    check_results(show_class, list(after.values()))
     changed = [placing for placing in placings if result_of(placing) != after[placing.entry_id]]
     if not changed:
         raise NotNow("Nothing is changed.")
@@ -56,8 +58,11 @@ def result_of(placing: Placing) -> Result:
     return Result(placing.presence, placing.grade, placing.place, placing.reason)
 
 
-def _check(show_class: ShowClass, results: list[Result]) -> None:
-    """A published result obeys what a signed one does: known grades, places from 1 without gaps, none without right."""
+def check_results(show_class: ShowClass, results: list[Result]) -> None:
+    """What a signed result obeys, one that is typed in or corrected obeys too.
+
+    Rule: known grades, with their reason where they need one; places from 1 without gaps, none without right. NotNow.
+    """
     book = rules_of(show_class.show_breed.show)
     grades = {grade.code: grade for grade in book.grades_for(show_class.code)}
     places = sorted(result.place for result in results if result.place)
@@ -70,7 +75,7 @@ def _check(show_class: ShowClass, results: list[Result]) -> None:
         if result.place and (result.presence != "present" or barred):
             raise NotNow("A dog that was not there, or whose grade bars it from a place, cannot be placed.")
         if result.grade and grades[result.grade].needs_reason and not result.reason.strip():
-            raise NotNow(f"{grades[result.grade].name} needs its reason, for the report.")
+            raise NotNow("{name} needs its reason, for the report.", name=grade_name(grades[result.grade]))
 
 
 def _correction(who: Account, placing: Placing, after: Result, why: str) -> Correction:
@@ -97,7 +102,8 @@ class Told:
 
 
 def corrections_of(show_class: ShowClass) -> list[Told]:
-    grades = {grade.code: grade.name for grade in rules_of(show_class.show_breed.show).grades_for(show_class.code)}
+    rules = rules_of(show_class.show_breed.show)
+    grades = {grade.code: grade_name(grade) for grade in rules.grades_for(show_class.code)}
     found = Correction.objects.filter(entry__show_class=show_class).select_related("entry__dog", "by")
     return [Told(one, words(one.before, grades), words(one.after, grades)) for one in found.order_by("at", "id")]
 
@@ -105,6 +111,6 @@ def corrections_of(show_class: ShowClass) -> list[Told]:
 def words(result: Mapping[str, Any], grades: Mapping[str, str]) -> str:
     """A result in words: "Excellent, place 2"."""
     if result["presence"] != "present":
-        return str(result["presence"])
-    place = [f"place {result['place']}"] if result["place"] else ["no place"]
-    return ", ".join([*([grades.get(result["grade"], result["grade"])] if result["grade"] else []), *place])
+        return presence_words(result["presence"])
+    place = _("place {place}").format(place=result["place"]) if result["place"] else _("no place")
+    return ", ".join([*([grades.get(result["grade"], result["grade"])] if result["grade"] else []), place])

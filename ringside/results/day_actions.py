@@ -13,8 +13,9 @@ from ringside.entries import by_hand
 from ringside.entries.models import Entry
 from ringside.entries.taking import class_order
 from ringside.people.models import Account
+from ringside.results.day_changes import kept_title
 from ringside.results.models import DayChange, Publication, Report
-from ringside.results.moves import answer_for, reasons_for
+from ringside.results.moves import answer_for, reasons_for, withdrawals_for
 from ringside.results.queries import title_of
 from ringside.ring.models import Sheet
 from ringside.shows.access import require
@@ -34,14 +35,14 @@ def move_entry(*, who: Account, entry: Entry, target: str, reason: str, note: st
     answer = answer_for(entry, breed, code)
     if not answer.open:
         said = [sentence(finding) for finding in answer.findings if finding.severity == "refuses"]
-        raise NotNow(f"This class is not open to the dog. {' '.join(said)}")
+        raise NotNow("This class is not open to the dog. {why}", why=" ".join(said))
     to_class = _class_of(breed, entry, code)
     _require_unjudged(entry, to_class)
-    if breed.ring_id != entry.show_class.show_breed.ring_id and Sheet.objects.filter(entry=entry).exists():
+    if to_class.appointed.ring != entry.show_class.appointed.ring and Sheet.objects.filter(entry=entry).exists():
         raise NotNow("The judge of the other ring has written on this dog already: it stays in that ring.")
-    before = title_of(entry.show_class)
+    before = kept_title(entry.show_class)
     _move(entry, to_class)
-    _note(who, entry, DayChange.Kind.MOVED, reason=reason, note=note, before=before, after=title_of(to_class))
+    _note(who, entry, DayChange.Kind.MOVED, reason=reason, note=note, before=before, after=kept_title(to_class))
     return to_class
 
 
@@ -71,7 +72,7 @@ def _class_of(breed: ShowBreed, entry: Entry, code: str) -> ShowClass:
 def _require_unjudged(entry: Entry, show_class: ShowClass) -> None:
     card = Sheet.objects.filter(show_class=show_class).first()
     if Publication.objects.filter(show_class=show_class).exists() or (card and card.signed is not None):
-        raise NotNow(f"{title_of(show_class)} is signed already: nothing moves in or out of it any more.")
+        raise NotNow("{title} is signed already: nothing moves in or out of it any more.", title=title_of(show_class))
     if card and str(entry.pk) in (card.fields.get("places") or []):
         raise NotNow("The judge has placed this dog in its class. Ask the judge to take the place back first.")
 
@@ -86,16 +87,16 @@ def _move(entry: Entry, to_class: ShowClass) -> None:
 
 
 @transaction.atomic
-def withdraw_entry(*, who: Account, entry: Entry, note: str) -> None:
-    """Takes an entry out before it is judged.
+def withdraw_entry(*, who: Account, entry: Entry, reason: str, note: str = "") -> None:
+    """Takes an entry out before it is judged, for a reason the rules allow.
 
     A dog that leaves the ring is neither absent nor withdrawn: the judge grades it as one that could not be judged
     (note of the Dutch judges' association, December 2016), so an entry that was judged cannot be withdrawn.
     """
     require(who, entry.show, "change-entries")
     entry = _locked(entry)
-    if not note.strip():
-        raise NotNow("Write down why the entry is withdrawn.")
+    if reason not in withdrawals_for(entry):
+        raise NotNow("The rules in force allow no withdrawal for this reason. A dog that stays away is absent.")
     if entry.state == Entry.State.WITHDRAWN:
         raise NotNow("This entry is withdrawn already.")
     _require_unjudged(entry, entry.show_class)
@@ -106,7 +107,22 @@ def withdraw_entry(*, who: Account, entry: Entry, note: str) -> None:
         )
     entry.state = Entry.State.WITHDRAWN
     entry.save(update_fields=["state"])
-    _note(who, entry, DayChange.Kind.WITHDRAWN, note=note, before=title_of(entry.show_class))
+    _note(who, entry, DayChange.Kind.WITHDRAWN, reason=reason, note=note, before=kept_title(entry.show_class))
+
+
+@transaction.atomic
+def take_back_withdrawal(*, who: Account, entry: Entry, note: str) -> None:
+    """Puts a withdrawn entry back into its class, with its number, until the class is signed."""
+    require(who, entry.show, "change-entries")
+    entry = _locked(entry)
+    if not note.strip():
+        raise NotNow("Write down why the withdrawal is taken back.")
+    if entry.state != Entry.State.WITHDRAWN:
+        raise NotNow("This entry is not withdrawn.")
+    _require_unjudged(entry, entry.show_class)
+    entry.state = Entry.State.ENTERED
+    entry.save(update_fields=["state"])
+    _note(who, entry, DayChange.Kind.BACK, note=note, after=kept_title(entry.show_class))
 
 
 @transaction.atomic
@@ -122,7 +138,7 @@ def add_at_ring(*, who: Account, show: Show, texts: Mapping[str, str], note: str
     entry = by_hand.enter(who=who, show=show, texts=texts, today=today)
     entry.number = last + 1
     entry.save(update_fields=["number"])
-    _note(who, entry, DayChange.Kind.ADDED, note=note, after=title_of(entry.show_class))
+    _note(who, entry, DayChange.Kind.ADDED, note=note, after=kept_title(entry.show_class))
     return entry
 
 
@@ -138,7 +154,7 @@ def write_report(*, who: Account, show: Show, kind: str, number: int | None, tex
     require(who, show, "write-reports")
     entry = Entry.objects.filter(show=show, number=number).first() if number else None
     if number and entry is None:
-        raise NotNow(f"No dog of this show has the number {number}.")
+        raise NotNow("No dog of this show has the number {number}.", number=number)
     report = Report.objects.create(show=show, entry=entry, kind=kind, text=text, by=who)
     record(who=who, doing="write-report", show_id=show.pk, about=f"report:{report.pk}", kind=kind)
     return report

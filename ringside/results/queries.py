@@ -5,14 +5,18 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from django.db.models import Count, Q
+from django.utils.translation import gettext as _
+from django.utils.translation import ngettext
 
-from ringside.core.sentences import sentence
+from ringside.core.sentences import apart, sentence
 from ringside.entries.models import Entry
-from ringside.results.models import Critique, Placing, Publication
+from ringside.results.models import Critique, PaperClass, Placing, Publication
+from ringside.results.wording import presence_words
 from ringside.ring.advice import advice_on
 from ringside.ring.models import Sheet
-from ringside.ring.queries import breed_name
-from ringside.shows.books import rules_of
+from ringside.ring.queries import breed_said
+from ringside.shows.appointed import appointments_of, with_appointed
+from ringside.shows.books import class_name, grade_name, rules_of
 from ringside.shows.models import Show, ShowClass
 from scoring.findings import Finding
 from scoring.rules.rulebook import Grade
@@ -34,6 +38,10 @@ class Row:
     critique_signed: bool
     missing: tuple[str, ...]
 
+    @property
+    def presence_words(self) -> str:
+        return presence_words(self.presence)
+
 
 @dataclass(frozen=True)
 class Compiled:
@@ -54,7 +62,8 @@ class Compiled:
     def summary(self) -> str:
         """What is missing, short enough for one cell."""
         dogs = sum(bool(row.missing) for row in self.rows)
-        return "; ".join([*self.missing, *([f"something for {dogs} of {len(self.rows)} dogs"] if dogs else [])])
+        words = ngettext("something for {dogs} of {all} dog", "something for {dogs} of {all} dogs", len(self.rows))
+        return apart([*self.missing, *([words.format(dogs=dogs, all=len(self.rows))] if dogs else [])])
 
     @property
     def words(self) -> list[str]:
@@ -65,19 +74,21 @@ class Compiled:
 def classes_of(show: Show) -> list[ShowClass]:
     """The classes with dogs in them, in catalogue order."""
     return list(
-        ShowClass.objects.filter(show_breed__show=show)
-        .select_related("show_breed__show", "show_breed__judge", "show_breed__ring", "card", "publication")
+        with_appointed(ShowClass.objects.filter(show_breed__show=show))
+        .select_related("show_breed__show", "show_breed__judge", "show_breed__ring", "judged_by", "card", "publication")
+        .prefetch_related(appointments_of("show_breed__"))
         .annotate(dogs=Count("entries", filter=Q(entries__state=Entry.State.ENTERED)))
         .filter(dogs__gt=0)
-        .order_by("show_breed__day", "show_breed_id", "-sex", "order", "id")  # dogs before bitches
+        .order_by("day_now", "show_breed_id", "-sex", "order", "id")  # dogs before bitches
     )
 
 
 def title_of(show_class: ShowClass) -> str:
     breed = show_class.show_breed
     rule = rules_of(breed.show).class_rule(show_class.code)
-    sex = "dogs" if show_class.sex == "dog" else "bitches"
-    return f"{breed_name(breed)}, {rule.name.lower()} class, {sex}"
+    sex = _("dogs") if show_class.sex == "dog" else _("bitches")
+    # A language whose names of classes hold the word for class leaves it out here.
+    return _("{breed}, {name} class, {sex}").format(breed=breed_said(breed), name=class_name(rule), sex=sex)
 
 
 def compiled(show_class: ShowClass) -> Compiled:
@@ -100,6 +111,7 @@ class Gathered:
     entries: dict[int, list[Entry]]
     sheets: dict[str, Sheet]
     published: dict[int, list[Placing]]
+    papers: dict[int, PaperClass]
 
 
 def _gathered(classes: Sequence[ShowClass]) -> Gathered:
@@ -112,7 +124,8 @@ def _gathered(classes: Sequence[ShowClass]) -> Gathered:
     published: dict[int, list[Placing]] = {class_id: [] for class_id in public}
     for placing in Placing.objects.filter(show_class__in=published):
         published[placing.show_class_id].append(placing)
-    return Gathered(entries, {sheet.key: sheet for sheet in Sheet.objects.filter(wanted)}, published)
+    papers = {paper.show_class_id: paper for paper in PaperClass.objects.filter(show_class__in=classes)}
+    return Gathered(entries, {sheet.key: sheet for sheet in Sheet.objects.filter(wanted)}, published, papers)
 
 
 def _compiled(show_class: ShowClass, gathered: Gathered) -> Compiled:
@@ -128,7 +141,7 @@ def _compiled(show_class: ShowClass, gathered: Gathered) -> Compiled:
         title=title_of(show_class),
         state=_state(placings is not None, card, any(sheet for _, sheet in sheets)),
         rows=tuple(rows),
-        missing=tuple(_missing_on(card, rows, grades)),
+        missing=tuple(_missing_on(card, rows, grades, gathered.papers.get(show_class.pk))),
     )
 
 
@@ -163,16 +176,16 @@ def _row(entry: Entry, sheet: Sheet | None, decided: dict[str, Any], grades: dic
     reason = decided.get(f"reason.{key}") or ""
     missing = []
     if presence == "present" and grades and not grade:
-        missing.append("grade")
+        missing.append(_("grade"))
     if grade and grade in grades and grades[grade].needs_reason and not reason:
-        missing.append("reason for the grade")
+        missing.append(_("reason for the grade"))
     if sheet and sheet.disputed:
-        missing.append("two devices disagree; the judge settles it")
+        missing.append(_("two devices disagree; the judge settles it"))
     return Row(
         entry=entry,
         presence=presence,
         grade=grade,
-        grade_name=grades[grade].name if grade in grades else "",
+        grade_name=grade_name(grades[grade]) if grade in grades else "",
         reason=reason,
         place=_place(decided.get("places") or [], key),
         points=sum(name.startswith(ASSESSES) for name in sheet.fields) if sheet else 0,
@@ -185,18 +198,24 @@ def _place(places: list[str], key: str) -> int | None:
     return places.index(key) + 1 if key in places else None
 
 
-def _missing_on(card: Sheet | None, rows: list[Row], grades: dict[str, Grade]) -> list[str]:
+def _missing_on(card: Sheet | None, rows: list[Row], grades: dict[str, Grade], paper: PaperClass | None) -> list[str]:
     missing = []
     if card is None or card.signed is None:
         # A judge may place no dog at all: signed without places is complete.
         if not any(row.place for row in rows) and any(_may_be_placed(row, grades) for row in rows):
-            missing.append("places")
-        missing.append("the judge's signature")
+            missing.append(_("places"))
+        missing.append(_signature_words(paper))
     if card and (card.disputed or card.incomplete):
-        missing.append("two devices disagree about the class; the judge settles it")
+        missing.append(_("two devices disagree about the class; the judge settles it"))
     if card and card.held:
-        missing.append("something was written after the signature; the judge signs again or sets it aside")
+        missing.append(_("something was written after the signature; the judge signs again or sets it aside"))
     return missing
+
+
+def _signature_words(paper: PaperClass | None) -> str:
+    if paper and not paper.is_attested:
+        return _("a photo of the page that the judge signed, or the reason why there is none")
+    return _("the judge's signature")
 
 
 def _may_be_placed(row: Row, grades: dict[str, Grade]) -> bool:
@@ -219,9 +238,8 @@ def _as_number(value: Any, numbers: dict[str, Any]) -> Any:
 def critiques_for(account: Any) -> list[Critique]:
     """The published critiques of a person's own dogs, newest show first."""
     return list(
-        Critique.objects.filter(
-            entry__dog__owners__account=account, language="en", entry__show_class__publication__isnull=False
-        )
+        Critique.objects.published()
+        .filter(entry__dog__owners__account=account, language="en")
         .select_related("entry__dog", "entry__show", "entry__show_class__show_breed")
         .order_by("-entry__show__first_day", "entry__number", "id")
         .distinct()

@@ -1,11 +1,46 @@
 from django.urls import path
 
-from ringside.results import views
+from ringside.results import award_views, day_views, final_views, out_views, paper_views, point_views, views
 
 app_name = "results"
 urlpatterns = [
     path("", views.desk, name="desk"),
+    path("awards/", award_views.breeds, name="awards"),
+    path("awards/<int:breed_id>/", award_views.breed, name="breed-awards"),
+    path("awards/<int:breed_id>/publish/", award_views.publish, name="publish-awards"),
+    path("awards/<int:breed_id>/correct/", award_views.correct, name="correct-award"),
+    path("awards/<int:breed_id>/cancel/", award_views.cancel, name="cancel-awards"),
+    path("awards/<int:breed_id>/paper/", paper_views.awards, name="paper-awards"),
+    path("awards/<int:breed_id>/paper/page/", paper_views.awards_page, name="paper-awards-page"),
+    path("missing/", point_views.missing, name="missing"),
+    path("points/", point_views.points, name="points"),
+    path("finals/", final_views.finals, name="finals"),
+    path("finals/hold/", final_views.hold, name="hold-finals"),
+    path("finals/groups/", final_views.groups, name="groups"),
+    path("finals/groups/<int:breed_id>/", final_views.put_in_group, name="put-in-group"),
+    path("finals/<int:final_id>/", final_views.final, name="final"),
+    path("finals/<int:final_id>/judge/", final_views.judge, name="final-judge"),
+    path("finals/<int:final_id>/drop/", final_views.drop, name="drop-final"),
+    path("finals/<int:final_id>/publish/", final_views.publish, name="publish-final"),
+    path("finals/<int:final_id>/correct/", final_views.correct, name="correct-final"),
+    path("day/", day_views.day, name="day"),
+    path("day/add/", day_views.add, name="add-at-ring"),
+    path("day/reports/", day_views.reports, name="reports"),
+    path("day/<int:class_id>/", day_views.day_class, name="day-class"),
+    path("day/<int:class_id>/paper/", paper_views.paper, name="paper"),
+    path("day/<int:class_id>/paper/page/", paper_views.page, name="paper-page"),
+    path("day/entries/<int:entry_id>/presence/", day_views.presence, name="presence"),
+    path("day/entries/<int:entry_id>/move/", day_views.move, name="move"),
+    path("day/entries/<int:entry_id>/withdraw/", day_views.withdraw, name="withdraw"),
+    path("day/entries/<int:entry_id>/take-back/", day_views.take_back, name="take-back-withdrawal"),
+    path("out/results.<slug:kind>", out_views.results, name="out-results"),
+    path("out/awards.<slug:kind>", out_views.awards, name="out-awards"),
+    path("out/entries.json", out_views.entries, name="out-entries"),
+    path("out/schedule.ics", out_views.schedule, name="out-schedule"),
+    path("out/<slug:name>.schema.json", out_views.schema, name="out-schema"),
+    path("<int:class_id>/correct/", day_views.correct, name="correct"),
     path("<int:class_id>/", views.one_class, name="class"),
     path("<int:class_id>/publish/", views.publish, name="publish"),
+    path("<int:class_id>/letters/", views.letters, name="letters"),
     path("<int:class_id>/publish-critiques/", views.publish_critiques, name="publish-critiques"),
 ]
