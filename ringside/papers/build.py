@@ -1,71 +1,93 @@
 """From frozen critiques in the database to papers."""
 
-import tomllib
-from functools import cache
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
+from babel import Locale
 from django.utils import formats, translation
+from django.utils.text import capfirst
 
+from ringside.core.tables import by_language
 from ringside.drawings.outline import outline
 from ringside.drawings.portrait import build_of
 from ringside.papers.critique import CritiquePaper, MarkLine
+from ringside.papers.figures import figure_for
 from ringside.results.models import Critique
-from ringside.ring.queries import breed_name
-from ringside.shows.books import rules_of, standard_of
+from ringside.results.wording import result_in
+from ringside.ring.queries import breed_said
+from ringside.shows.books import class_name, rules_of, standard_of
 from scoring.critique.lexicon import load, pair
 from scoring.standards.model import BreedStandard
 
-# The federation's English writes the day before the month.
-DATES = {"en": "en-gb"}
+# So many digits of the fingerprint are printed and lead to the page that checks a paper: 2^64 are not guessed.
+DIGITS = 16
 
 
-@cache
-def labels() -> dict[str, dict[str, Any]]:
-    return tomllib.loads(Path(__file__).with_name("labels.toml").read_text(encoding="utf-8"))
+def labels() -> Mapping[str, Any]:
+    return by_language(Path(__file__).with_name("labels"))
 
 
-def paper_for(critique: Critique) -> CritiquePaper:
-    """One critique in its own language. Names are as the dog's papers have them now, marks as they were signed."""
+def paper_for(critique: Critique, check_url: str = "", *, with_photo: bool = False) -> CritiquePaper:
+    """One critique in its own language. Names are as the dog's papers have them now, marks as they were signed.
+
+    `check_url` is the address that tells whether the paper is the signed version. `with_photo` adds the measured photo
+    of the day where there is one: only for whoever may see the dog's photos.
+    """
     words = labels()[critique.language]
     entry = critique.entry
-    breed = entry.show_class.show_breed
-    with translation.override(DATES.get(critique.language, critique.language)):
+    breed, told = entry.show_class.show_breed, entry.show_class.appointed
+    with translation.override(critique.language):
         return CritiquePaper(
             language=critique.language,
-            show=", ".join(filter(None, (breed.show.name, breed.show.place))),
-            day=formats.date_format(breed.day or breed.show.first_day, "DATE_FORMAT"),
+            show=breed.show.name_and_place,
+            day=formats.date_format(told.day or breed.show.first_day, "DATE_FORMAT"),
             dog=entry.dog.name,
             about=_about(critique, words),
-            judge=breed.judge.name if breed.judge else "",
+            judge=critique.signed_by.name if critique.signed_by else "",
             result=_result(critique),
             sentences=tuple(critique.sentences),
+            whose=whose_words(critique),
             remark=critique.paper.get("remark", ""),
             marks=tuple(mark_lines(critique, standard_of(breed))),
             signed=words["signed"].format(date=formats.date_format(critique.signed_at, "DATE_FORMAT")),
             fingerprint=critique.fingerprint,
             labels=words,
             drawing=outline(build_of(breed.breed)),
+            check_url=check_url,
+            measured=figure_for(entry, critique.language) if with_photo else None,
         )
+
+
+def _result(critique: Critique) -> str:
+    told = critique.paper
+    return result_in(critique.language, told["sex"], told.get("grade"), told.get("place"))
 
 
 def _about(critique: Critique, words: dict[str, Any]) -> tuple[str, ...]:
     entry, breed = critique.entry, critique.entry.show_class.show_breed
-    class_name = rules_of(breed.show).class_rule(entry.show_class.code).name
+    name = capfirst(class_name(rules_of(breed.show).class_rule(entry.show_class.code)))
     dog = entry.dog
-    born = f"{words['born']} {formats.date_format(dog.born, 'DATE_FORMAT')}"
-    first = f"{words['number']} {entry.number}, {breed_name(breed)}, {words['sex'][dog.sex]}, {born}"
-    return first, ", ".join(filter(None, (words["class"].format(name=class_name), dog.studbook)))
+    born = f"{words['born'][dog.sex]} {formats.date_format(dog.born, 'DATE_FORMAT')}"
+    first = f"{words['number']} {entry.number}, {breed_said(breed)}, {words['sex'][dog.sex]}, {born}"
+    return first, ", ".join(filter(None, (words["class"].format(name=name), dog.studbook)))
 
 
-def _result(critique: Critique) -> str:
-    told = load(critique.language)
-    grade, place = critique.paper.get("grade"), critique.paper.get("place")
-    said = [told["grades"][grade]] if grade in told["grades"] else []
-    if place:
-        said.append(told["places"].get(str(place), told["places"]["further"].format(place)))
-    result = ", ".join(said)
-    return result[:1].upper() + result[1:]
+def whose_words(critique: Critique) -> str:
+    """Plainly, whether the text is the judge's own or written from the marks, and where the judge's own text is."""
+    words = labels()[critique.language]
+    own = critique.paper.get("texts", {})
+    if critique.language in own:
+        return str(words["whose_own"])
+    if own:
+        languages = ", ".join(language_name(code, critique.language) for code in sorted(own))
+        return str(words["whose_translated"].format(languages=languages))
+    return str(words["whose_marks"])
+
+
+def language_name(code: str, reader: str) -> str:
+    """A language's name in the reader's: "German", "Deutsch". Source: the Unicode CLDR, as babel carries it."""
+    return str(Locale.parse(code).get_language_name(reader))
 
 
 def mark_lines(critique: Critique, standard: BreedStandard) -> list[MarkLine]:

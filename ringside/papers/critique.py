@@ -13,6 +13,7 @@ from ringside.drawings.outline import Outline
 from ringside.papers import styles
 from ringside.papers.drawing import MarkedDog, Sign
 from ringside.papers.fonts import TEXT, printable, unprintable
+from ringside.papers.measured import Figure, figure_flow
 from ringside.papers.page import Heading, write, write_book
 from ringside.papers.pictures import CheckCode, Photo
 
@@ -52,8 +53,10 @@ class CritiquePaper:
     fingerprint: str
     labels: Mapping[str, Any]
     drawing: Outline
+    whose: str = ""  # whether the text is the judge's own or written from the marks
     photo: bytes | None = None  # JPEG or PNG, shrunk by whoever took it in
     check_url: str = ""
+    measured: Figure | None = None  # after the signature, whole on one page
 
 
 def book_of_critiques(papers: Iterable[CritiquePaper], title: str, size: str = "A4") -> bytes:
@@ -102,7 +105,8 @@ def _flow(paper: CritiquePaper, size: str) -> list[Flowable]:
     before = [Spacer(1, 10), *_opening(paper, width), *_remark(paper, width)]
     after = [Spacer(1, 8), *_signing(paper, width)]
     room = styles.SIZES[size][1] - 2 * styles.MARGIN - PAGE_GAPS - _tall(before, width) - _tall(after, width)
-    return [*before, *_marks(paper, width, room), KeepTogether(after)]
+    figure = figure_flow(paper.measured, paper.language, width) if paper.measured else []
+    return [*before, *_marks(paper, width, room), KeepTogether(after), *figure]
 
 
 def _tall(flow: Sequence[Flowable], width: float) -> float:
@@ -116,13 +120,19 @@ def _opening(paper: CritiquePaper, width: float) -> list[Flowable]:
         _text(paper.dog, _measured(styles.DOG, width, measured)),
         *(_text(line, _measured(styles.LINE, width, measured)) for line in paper.about),
         Spacer(1, 10),
-        _text(" ".join(paper.sentences), _measured(styles.WORDS, width)),
+        *(_text(text, _measured(styles.WORDS, width)) for text in _paragraphs(paper.sentences)),
+        *([_text(paper.whose, styles.SMALL)] if paper.whose else []),
     ]
     if paper.photo is None:
         return opening
     photo = Photo(paper.photo, styles.MEASURE + PHOTO_GAP, width - styles.MEASURE - PHOTO_GAP)
     height = sum(part.wrap(width, 10_000)[1] for part in opening)
     return [photo, *opening, Spacer(1, max(0.0, photo.tall - height))]
+
+
+def _paragraphs(sentences: Sequence[str]) -> list[str]:
+    """The text as one paragraph, or as many as the judge made of it."""
+    return [line for line in " ".join(sentences).splitlines() if line.strip()]
 
 
 def _remark(paper: CritiquePaper, width: float) -> list[Flowable]:
@@ -192,7 +202,7 @@ def _bare() -> list[tuple[Any, ...]]:
 
 def _signing(paper: CritiquePaper, width: float) -> list[Flowable]:
     labels = paper.labels
-    left = [_text(paper.result, styles.RESULT), _text(f"{labels['judge']}: {paper.judge}", styles.LINE)]
+    left = [_text(paper.result, styles.RESULT), _text(labels["judge"].format(name=paper.judge), styles.LINE)]
     line = HRFlowable(width="100%", thickness=0.7, color=styles.INK, spaceAfter=2)
     right = [Spacer(1, ROOM_TO_SIGN), line, _text(f"{labels['signature']}. {paper.signed}", styles.SMALL)]
     table = Table(

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from django.contrib.auth.decorators import login_required
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import render
+from django.utils import translation
+from django.utils.translation import gettext_lazy as _
 from django.views.decorators.http import require_GET
 
 from ringside.entries.models import Entry
@@ -16,11 +18,11 @@ from ringside.papers.hand_sheets import hand_sheets_pdf
 from ringside.papers.judges_book import judges_book_pdf
 from ringside.papers.programme import Programme
 from ringside.papers.ring_sheets import ring_sheets_pdf
+from ringside.papers.rings import ring_asked, rings_of
 from ringside.papers.show_results import show_results_pdf
-from ringside.papers.views import as_file, size_of
+from ringside.papers.views import as_file, language_of, size_of
 from ringside.shows.access import access_show, roles_of
 from ringside.shows.may import may
-from ringside.shows.models import Ring, Show
 
 
 @dataclass(frozen=True)
@@ -35,12 +37,14 @@ class Paper:
 PAPERS = {
     paper.code: paper
     for paper in (
-        Paper("catalogue", "Catalogue", "Every dog by group, breed and class; exhibitors by name.", catalogue_pdf),
-        Paper("ring-sheets", "Ring sheets", "For the steward: numbers and boxes.", ring_sheets_pdf, True),
-        Paper("judges-book", "Judges' books", "Each judge's classes and awards, to sign.", judges_book_pdf, True),
-        Paper("judges-sheets", "Judge's sheets", "To write on by hand: one page a dog.", hand_sheets_pdf, True),
-        Paper("absentees", "Absentees", "Who was absent, excused or withdrawn.", absentees_pdf),
-        Paper("results", "Results of the show", "Every published class.", show_results_pdf),
+        Paper(
+            "catalogue", _("Catalogue"), _("Every dog by group, breed and class; exhibitors by name."), catalogue_pdf
+        ),
+        Paper("ring-sheets", _("Ring sheets"), _("For the steward: numbers and boxes."), ring_sheets_pdf, True),
+        Paper("judges-book", _("Judges' books"), _("Each judge's classes and awards, to sign."), judges_book_pdf, True),
+        Paper("judges-sheets", _("Judge's sheets"), _("To write on by hand: one page a dog."), hand_sheets_pdf, True),
+        Paper("absentees", _("Absentees"), _("Who was absent, excused or withdrawn."), absentees_pdf),
+        Paper("results", _("Results of the show"), _("Every published class."), show_results_pdf),
     )
 }
 
@@ -54,16 +58,13 @@ def desk(request: HttpRequest, slug: str) -> HttpResponse:
         "show": show,
         "stage": "papers",
         "papers": PAPERS.values(),
-        "rings": _rings(show),
+        "rings": rings_of(show),
+        "language": language_of(request),
         "dogs": entered.count(),
         "without_number": entered.filter(number=None).count(),
         "may_number": may(roles_of(request.user, show), "number-entries"),
     }
     return render(request, "papers/desk.html", context)
-
-
-def _rings(show: Show) -> list[Ring]:
-    return list(Ring.objects.filter(show=show).order_by("name", "id"))
 
 
 @login_required
@@ -73,16 +74,7 @@ def printed(request: HttpRequest, slug: str, code: str) -> HttpResponse:
     paper = PAPERS.get(code)
     if paper is None:
         raise Http404
-    ring = _ring_asked(request, show) if paper.by_ring else None
-    content = paper.print(programme_of(show, ring and ring.pk), size_of(request))
+    ring = ring_asked(request, show) if paper.by_ring else None
+    with translation.override(language_of(request)):
+        content = paper.print(programme_of(show, ring and ring.pk), size_of(request))
     return as_file(content, f"{code}-{show.slug}{f'-ring-{ring.name}' if ring else ''}")
-
-
-def _ring_asked(request: HttpRequest, show: Show) -> Ring | None:
-    asked = request.GET.get("ring", "")
-    if not asked:
-        return None
-    found = next((ring for ring in _rings(show) if str(ring.pk) == asked), None)
-    if found is None:
-        raise Http404
-    return found

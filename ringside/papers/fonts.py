@@ -1,5 +1,6 @@
 """The fonts on paper: Source Sans, which has Latin Extended, Greek and Cyrillic; registered once a process."""
 
+import re
 import unicodedata
 from functools import cache
 from pathlib import Path
@@ -15,6 +16,7 @@ TEXT, BOLD = "Paper", "Paper-Bold"
 FILES = {TEXT: "SourceSansPro-Regular.ttf", BOLD: "SourceSansPro-Semibold.ttf"}
 # Printed in place of a sign that the font does not have, so that a gap is seen and not guessed at.
 REPLACEMENT = "\u25ca"
+KEPT_SPACE = re.compile(r" (?=[:;!?»])|(?<=«) ")
 UNSEEN = frozenset({"Cc", "Cf", "Cs"})
 
 # The ASCII85 coder is pure Python: with a photo inside, a page is written 13.7 times faster without it.
@@ -44,9 +46,13 @@ def unprintable(text: str) -> list[str]:
 
 
 def printable(text: str) -> str:
-    """The text with a visible lozenge for every sign that cannot be printed, white space made plain."""
+    """The text with a visible lozenge for every sign that cannot be printed, white space made plain.
+
+    A space before a French colon, or inside French quotes, does not break: no line begins with the sign.
+    """
     known = known_signs()
-    return "".join(" " if sign.isspace() else sign if ord(sign) in known else REPLACEMENT for sign in plain(text))
+    shown = "".join(" " if sign.isspace() else sign if ord(sign) in known else REPLACEMENT for sign in plain(text))
+    return KEPT_SPACE.sub("\u00a0", shown)
 
 
 def plain(text: str) -> str:

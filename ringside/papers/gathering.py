@@ -1,19 +1,37 @@
 """A show from the database as what the office's papers print."""
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import date
 from functools import cache
 from typing import Any
 
+from django.utils import translation
+from django.utils.text import capfirst
+from django.utils.translation import get_language
+from django.utils.translation import gettext as _
+
 from ringside.dogs.models import Ownership
+from ringside.entries.consents.queries import addresses_of
 from ringside.entries.models import Entry
-from ringside.papers.programme import BreedList, ClassList, Exhibit, Programme, Scale, SheetForm
+from ringside.papers.groups import groups_on_paper
+from ringside.papers.page import show_days
+from ringside.papers.programme import BreedList, ClassList, Exhibit, FinalList, Programme, Scale, SheetForm
 from ringside.results import queries
-from ringside.ring.queries import breed_name
-from ringside.shows.books import rules_of
-from ringside.shows.models import Show, ShowBreed
+from ringside.results.award_corrections import award_corrections_of
+from ringside.results.awards import awards_of
+from ringside.results.corrections import corrections_of
+from ringside.results.finals import breed_words, finals_of
+from ringside.results.models import Correction
+from ringside.results.points import points_of
+from ringside.ring.awards import award_words, class_words
+from ringside.ring.queries import breed_said
+from ringside.ring.wording import names_of
+from ringside.shows.books import class_name, grade_name, rules_of
+from ringside.shows.models import Appointed, Show, ShowBreed, ShowClass
 from scoring.rules.ages import completed_months
+from scoring.rules.award_card import offered
 from scoring.rules.rulebook import RuleBook
 from scoring.standards import loader as standards
 from scoring.standards.model import Point
@@ -22,29 +40,81 @@ BATCH = 200
 
 
 def programme_of(show: Show, ring_id: int | None = None) -> Programme:
-    """The whole show, or what is judged in one ring of it."""
-    classes = [one for one in queries.classes_of(show) if ring_id is None or one.show_breed.ring_id == ring_id]
+    """The whole show, or what is judged in one ring of it; in the language that is active."""
+    every = queries.classes_of(show)
+    classes = [one for one in every if ring_id is None or one.ring_now == ring_id]
     owners = _owners(show)
     book = rules_of(show)
     by_breed: dict[int, list[ClassList]] = defaultdict(list)
     for start in range(0, len(classes), BATCH):
         for found in queries.compiled_many(classes[start : start + BATCH]):
             by_breed[found.show_class.show_breed_id].append(_class_list(found, book, owners))
-    breeds = {one.show_breed_id: one.show_breed for one in classes}
+    breeds = {one.show_breed_id: one.show_breed for one in every if _is_in(one.show_breed, by_breed, ring_id)}
+    given = _given(list(breeds.values()))
+    points = _points(show)
     return Programme(
-        show=", ".join(filter(None, (show.name, show.place))),
-        days=days_of(show.first_day, show.last_day),
-        breeds=[_breed_list(breed, by_breed[breed.pk], book) for breed in sorted(breeds.values(), key=_order)],
+        show=show.name_and_place,
+        days=show_days(show),
+        breeds=[
+            replace(
+                _breed_list(breed, by_breed[breed.pk], book, given[breed.pk], ring_id), points=points.get(breed.pk, ())
+            )
+            for breed in sorted(breeds.values(), key=_order)
+        ],
         withdrawn=_withdrawn(show, book, owners),
+        finals=_finals(show) if ring_id is None else (),
+        corrections=_corrections(show) if ring_id is None else (),
+        groups=groups_on_paper(show) if ring_id is None else (),
+        addresses=addresses_of(show) if ring_id is None else {},
     )
 
 
-def day_words(day: date | None) -> str:
-    return f"{day.day} {day:%B} {day.year}" if day else ""
+def _points(show: Show) -> dict[int, tuple[tuple[str, str, int], ...]]:
+    return {
+        found.breed.pk: tuple((str(one.entry.number or ""), one.entry.dog.name, one.points) for one in found.earned)
+        for found in points_of(show)
+    }
 
 
-def days_of(first: date, last: date) -> str:
-    return day_words(first) if first == last else f"{day_words(first)} to {day_words(last)}"
+def _finals(show: Show) -> tuple[FinalList, ...]:
+    """The published finals, best in show first, then as the rules name them."""
+    published = [one for one in finals_of(show).stands if one.row and one.row.published_at]
+    ordered = sorted(published, key=lambda one: one.offered.award.level != "show")
+    return tuple(
+        FinalList(
+            stand.title,
+            stand.row.judge.name if stand.row and stand.row.judge else "",
+            tuple((str(place), str(dog.number or ""), dog.dog.name, breed_words(dog)) for place, dog in stand.placed),
+        )
+        for stand in ordered
+    )
+
+
+def _corrections(show: Show) -> tuple[tuple[str, str, str, str], ...]:
+    changed = Correction.objects.filter(entry__show=show).values_list("entry__show_class", flat=True)
+    classes = ShowClass.objects.filter(pk__in=changed).select_related("show_breed__show").order_by("id")
+    of_classes = [(one, told) for one in classes for told in corrections_of(one)]
+    named = [
+        (
+            _("{title}, number {number}").format(title=queries.title_of(one), number=told.correction.entry.number),
+            told.before,
+            told.after,
+            told.correction.why,
+        )
+        for one, told in of_classes
+    ]
+    awards = [(one.what, one.before, one.after, one.correction.why) for one in award_corrections_of(show)]
+    return (*named, *awards)
+
+
+def _is_in(breed: ShowBreed, by_breed: Mapping[int, Any], ring_id: int | None) -> bool:
+    """Whether a class of the breed is among those printed, or its best of breed is judged in the ring."""
+    return breed.pk in by_breed or _is_awarded_in(breed, ring_id)
+
+
+def _is_awarded_in(breed: ShowBreed, ring_id: int | None) -> bool:
+    ring = breed.appointed.ring
+    return ring_id is None or (ring is not None and ring.pk == ring_id)
 
 
 def _owners(show: Show) -> dict[int, tuple[str, ...]]:
@@ -61,40 +131,61 @@ def _order(breed: ShowBreed) -> tuple[Any, ...]:
     return standard.group, standard.name, breed.variety, breed.pk
 
 
-def _breed_list(breed: ShowBreed, classes: Sequence[ClassList], book: RuleBook) -> BreedList:
+Given = tuple[tuple[str, str, str], ...]
+
+
+def _given(breeds: Sequence[ShowBreed]) -> dict[int, Given]:
+    """The published awards of each breed: name, number and dog."""
+    found: dict[int, Given] = {breed.pk: () for breed in breeds}
+    for start in range(0, len(breeds), BATCH):
+        some = breeds[start : start + BATCH]
+        for breed, awards in zip(some, awards_of(some), strict=True):
+            if awards.state == "published":
+                found[breed.pk] = tuple(
+                    (line.words, str(line.entry.number or ""), line.entry.dog.name)
+                    for line in awards.given
+                    if line.entry
+                )
+    return found
+
+
+def _breed_list(
+    breed: ShowBreed, classes: Sequence[ClassList], book: RuleBook, given: Given, ring_id: int | None
+) -> BreedList:
+    judge, ring, day = _where(breed.appointed)
     return BreedList(
-        group=f"Group {standards.load(breed.breed).group}",
-        name=breed_name(breed),
-        judge=breed.judge.name if breed.judge else "",
-        ring=str(breed.ring) if breed.ring else "",
-        day=day_words(breed.day),
+        group=_("Group {number}").format(number=standards.load(breed.breed).group),
+        name=breed_said(breed),
+        judge=judge,
+        ring=ring,
+        day=day,
         classes=classes,
-        forms={sex: form_of(breed.breed, sex) for sex in ("dog", "bitch")},
-        awards=tuple(_award_lines(book)),
+        forms={sex: form_of(breed.breed, sex, get_language() or "en") for sex in ("dog", "bitch")},
+        awards=tuple(map(award_words, offered(book))) if _is_awarded_in(breed, ring_id) else (),
+        given=given,
     )
 
 
-def _award_lines(book: RuleBook) -> list[str]:
-    """The awards a breed's judge gives, those of each sex once for dogs and once for bitches."""
-    lines = []
-    for award in book.awards:
-        if award.level == "sex":
-            lines += [f"{award.name}, dogs", f"{award.name}, bitches"]
-        elif award.level == "breed":
-            lines.append(award.name)
-    return lines
+def _where(told: Appointed) -> tuple[str, str, date | None]:
+    """Judge, ring and day; empty where not known yet."""
+    ring = capfirst(_("ring {name}").format(name=told.ring.name)) if told.ring else ""
+    return told.judge.name if told.judge else "", ring, told.day
 
 
 def _class_list(found: queries.Compiled, book: RuleBook, owners: dict[int, tuple[str, ...]]) -> ClassList:
-    code, breed = found.show_class.code, found.show_class.show_breed
+    code, told = found.show_class.code, found.show_class.appointed
+    judge, ring, of_day = _where(told)
     rows = sorted(found.rows, key=lambda row: (row.entry.number or 10**9, row.entry.pk))
-    day = breed.day or breed.show.first_day
+    day = told.day or found.show_class.show_breed.show.first_day
     return ClassList(
-        name=f"{book.class_rule(code).name} class",
+        name=capfirst(_("{name} class").format(name=class_name(book.class_rule(code)))),
         sex=found.show_class.sex,
         exhibits=[_exhibit(row.entry, day, owners, row) for row in rows],
-        grades=tuple(grade.name for grade in book.grades_for(code)),
+        grades=tuple(map(grade_name, book.grades_for(code))),
         is_published=found.state == "published",
+        judge=judge,
+        ring=ring,
+        day=of_day,
     )
 
 
@@ -102,10 +193,10 @@ def _exhibit(entry: Entry, day: date, owners: dict[int, tuple[str, ...]], row: q
     dog = entry.dog
     result = {} if row is None else _result(row)
     return Exhibit(
-        number=str(entry.number or "no number"),
+        number=str(entry.number or _("no number yet")),
         name=dog.name,
         studbook=dog.studbook,
-        born=day_words(dog.born),
+        born=dog.born,
         months=completed_months(dog.born, day),
         sire=dog.sire,
         dam=dog.dam,
@@ -125,25 +216,30 @@ def _withdrawn(show: Show, book: RuleBook, owners: dict[int, tuple[str, ...]]) -
     )
     found = []
     for entry in entries.order_by("number", "id"):
-        sex = "dogs" if entry.show_class.sex == "dog" else "bitches"
-        title = f"{book.class_rule(entry.show_class.code).name} class, {sex}"
-        found.append((breed_name(entry.show_class.show_breed), title, _exhibit(entry, show.first_day, owners)))
+        title = class_words(book, entry.show_class)
+        found.append((breed_said(entry.show_class.show_breed), title, _exhibit(entry, show.first_day, owners)))
     return tuple(found)
 
 
 @cache
-def form_of(breed: str, sex: Any) -> SheetForm:
-    """The breed's points as a judge's paper asks them."""
+def form_of(breed: str, sex: Any, language: str) -> SheetForm:
+    """The breed's points as a judge's paper asks them, in the language."""
     points = [point for point in standards.load(breed).points if point.is_for(sex)]
-    scales = tuple(Scale(p.name, p.low or "", p.high or "") for p in points if p.kind == "two-sided")
-    return SheetForm(scales, tuple(_question(point) for point in points if point.kind != "two-sided"))
+    with translation.override(language):
+        scales = tuple(_scale(point) for point in points if point.kind == "two-sided")
+        return SheetForm(scales, tuple(_question(point) for point in points if point.kind != "two-sided"))
+
+
+def _scale(point: Point) -> Scale:
+    name, low, high, _options = names_of(point)
+    return Scale(capfirst(name), low, high)
 
 
 def _question(point: Point) -> tuple[str, tuple[str, ...]]:
+    name, _low, _high, options = names_of(point)
+    name = capfirst(name)
     if point.kind == "yes-no":
-        return point.name, ("yes", "no")
+        return name, (_("yes"), _("no"))
     if point.kind == "number":
-        return f"{point.name} ({point.unit})", ()
-    if point.code == "teeth":
-        return "Missing teeth", ()
-    return point.name, tuple(option.code.replace("-", " ") for option in point.options)
+        return f"{name} ({point.unit})", ()
+    return name, tuple(options[option.code] for option in point.options if point.code != "teeth")

@@ -3,6 +3,8 @@
 import zlib
 from collections.abc import Iterator, Sequence
 
+from django.utils.translation import gettext as _
+from django.utils.translation import ngettext, pgettext
 from reportlab.lib.utils import simpleSplit
 from reportlab.pdfbase.pdfmetrics import stringWidth
 from reportlab.pdfgen.canvas import Canvas
@@ -11,20 +13,21 @@ from reportlab.platypus.flowables import Flowable
 
 from ringside.papers import styles
 from ringside.papers.fonts import BOLD, TEXT, printable
-from ringside.papers.page import FOOT_GAP, HEAD_GAP, write
+from ringside.papers.page import FOOT_GAP, HEAD_GAP, day_words, write
 from ringside.papers.programme import BreedList, ClassList, Exhibit, Programme, SheetForm
-from ringside.papers.tables import heading, text, width_of
+from ringside.papers.tables import heading, judge_words, text, width_of
 
 BOX, STOPS = 13.0, 7
 GAP = 14.0
 HEAD = 62.0
-SCALE_ROW, QUESTION_ROW, LINE_ROW = 26.5, 23.0, 20.0
+SCALE_ROW, QUESTION_ROW, LINE_ROW = 26.5, 22.0, 20.0
+ANSWER = 7.5
 FOOT = 58.0
 
 
 def hand_sheets_pdf(programme: Programme, size: str = "A4") -> bytes:
-    flow = list(_flow(programme, size)) or [text("No dog yet.")]
-    return write(flow, heading(programme, "Judge's sheets"), size)
+    flow = list(_flow(programme, size)) or [text(_("No dog yet."))]
+    return write(flow, heading(programme, _("Judge's sheets")), size)
 
 
 def _flow(programme: Programme, size: str) -> Iterator[Flowable]:
@@ -45,7 +48,7 @@ class HandSheet(Flowable):
         self.breed, self.one, self.exhibit = breed, one, exhibit
         self.width, self.height = width, height
 
-    def wrap(self, *_: float) -> tuple[float, float]:
+    def wrap(self, *_size: float) -> tuple[float, float]:
         return self.width, self.height
 
     def draw(self) -> None:
@@ -61,12 +64,18 @@ class HandSheet(Flowable):
         canvas.setFillColor(styles.INK)
         canvas.setFont(BOLD, 30)
         canvas.drawString(0, self.height - 34, printable(self.exhibit.number))
-        months = self.exhibit.months
-        age = "" if months is None else f", {months} months old"
         left = max(stringWidth(self.exhibit.number, BOLD, 30) + 18, 80)
-        _fit(canvas, f"{self.breed.name}: {self.one.title}{age}", left, self.height - 22, self.width - left, 12, BOLD)
-        told = ", ".join(filter(None, (self.breed.ring, self.breed.day, f"judge {self.breed.judge}")))
+        _fit(canvas, self._dog(), left, self.height - 22, self.width - left, 12, BOLD)
+        judge, ring, day = self.breed.where(self.one)
+        told = ", ".join(filter(None, (ring, day_words(day), judge_words(judge))))
         _fit(canvas, told, left, self.height - 36, self.width - left, 9.5)
+
+    def _dog(self) -> str:
+        months = self.exhibit.months
+        said = [f"{self.breed.name}: {self.one.title}"]
+        if months is not None:
+            said.append(ngettext("{months} month old", "{months} months old", months).format(months=months))
+        return ", ".join(said)
 
     def _form(self, canvas: Canvas) -> str:
         form = self.breed.forms.get(self.one.sex, SheetForm(()))
@@ -84,20 +93,15 @@ def _draw_form(canvas: Canvas, form: SheetForm, grades: Sequence[str], width: fl
     canvas.setStrokeColor(styles.INK)
     canvas.setLineWidth(0.5)
     canvas.setFont(TEXT, 8)
-    canvas.drawString(
-        0, height - HEAD + 6, "One box a point: the middle is what the standard asks. Ring the name to praise."
-    )
+    rule = _("One box a point: the middle is what the standard asks. Ring the name to praise.")
+    _fit(canvas, rule, 0, height - HEAD + 6, width, 8)
     column = (width - GAP) / 2
     top = height - HEAD
     for index, scale in enumerate(form.scales):
         across, down = divmod(index, _half(form.scales))
         _draw_scale(canvas, scale.name, scale.low, scale.high, across * (column + GAP), top - down * SCALE_ROW, column)
-    top -= _half(form.scales) * SCALE_ROW + 4
-    for index, (name, answers) in enumerate(form.questions):
-        across, down = divmod(index, _half(form.questions))
-        _draw_question(canvas, name, answers, across * (column + GAP), top - down * QUESTION_ROW, column)
-    top -= _half(form.questions) * QUESTION_ROW + 6
-    _draw_lines(canvas, width, top)
+    top = _draw_questions(canvas, form, column, top - _half(form.scales) * SCALE_ROW - 4)
+    _draw_lines(canvas, width, top - 6)
     _draw_foot(canvas, grades, width)
 
 
@@ -131,36 +135,63 @@ def _aside(canvas: Canvas, words: str, x: float, y: float, width: float, *, to_r
             canvas.drawString(x, start - index * 7.5, line)
 
 
-def _draw_question(canvas: Canvas, name: str, answers: Sequence[str], x: float, y: float, width: float) -> None:
+def _draw_questions(canvas: Canvas, form: SheetForm, column: float, top: float) -> float:
+    """The questions in two columns, each row as high as its longer answers; where they end."""
+    half = _half(form.questions)
+    for down in range(half):
+        row = form.questions[down::half]
+        told = [_answers(answers, column) for _name, answers in row]
+        for across, ((name, _asked), lines) in enumerate(zip(row, told, strict=True)):
+            _draw_question(canvas, name, lines, across * (column + GAP), top, column)
+        top -= QUESTION_ROW + (max(map(len, told), default=1) > 1) * ANSWER
+    return top
+
+
+def _answers(answers: Sequence[str], width: float) -> list[str]:
+    """The answers with a box before each, no box parted from its words."""
+    lines: list[str] = []
+    for answer in answers:
+        boxed = f"[  ] {printable(answer)}"
+        longer = f"{lines[-1]}   {boxed}" if lines else boxed
+        if lines and stringWidth(longer, TEXT, ANSWER) <= width:
+            lines[-1] = longer
+        else:
+            lines.append(boxed)
+    return lines
+
+
+def _draw_question(canvas: Canvas, name: str, lines: Sequence[str], x: float, y: float, width: float) -> None:
     canvas.setFont(BOLD, 8)
     canvas.drawString(x, y - 9, printable(name))
-    if not answers:
+    if not lines:
         start = stringWidth(printable(name), BOLD, 8) + 6
         canvas.line(x + start, y - 10, x + width, y - 10)
-        return
-    words = "   ".join(f"[  ] {answer}" for answer in answers)
-    _fit(canvas, words, x, y - 18, width, 7.5)
+    for index, line in enumerate(lines[:2]):
+        _fit(canvas, line, x, y - 17 - index * (ANSWER + 0.5), width, ANSWER)
 
 
 def _draw_lines(canvas: Canvas, width: float, top: float) -> None:
     """As many lines to write on as the page has room for, at least two."""
     canvas.setFont(BOLD, 8)
-    canvas.drawString(0, top - 8, "In the judge's own words")
+    canvas.drawString(0, top - 8, printable(_("In the judge's own words")))
     count = max(2, int((top - 12 - FOOT) / LINE_ROW))
     for index in range(count):
         canvas.line(0, top - 12 - (index + 1) * LINE_ROW + 4, width, top - 12 - (index + 1) * LINE_ROW + 4)
 
 
 def _draw_foot(canvas: Canvas, grades: Sequence[str], width: float) -> None:
-    words = "   ".join(f"[  ] {grade}" for grade in grades)
+    after = _label(canvas, _("Grade") if grades else _("This class is not graded"), 0, 44)
+    _fit(canvas, "   ".join(f"[  ] {grade}" for grade in grades), after, 44, width - after, 8)
+    canvas.rect(_label(canvas, pgettext("result", "Place"), 0, 14), 8, 40, 20)
+    canvas.line(_label(canvas, _("Judge's signature"), width * 0.4, 14), 12, width, 12)
+
+
+def _label(canvas: Canvas, words: str, x: float, y: float) -> float:
+    """Where what belongs to the label may begin."""
+    shown = printable(words)
     canvas.setFont(BOLD, 8)
-    canvas.drawString(0, 44, "Grade" if grades else "This class is not graded")
-    _fit(canvas, words, 40 if grades else 110, 44, width - 40, 8)
-    canvas.setFont(BOLD, 8)
-    canvas.drawString(0, 14, "Place")
-    canvas.rect(28, 8, 40, 20)
-    canvas.drawString(width * 0.4, 14, "Judge's signature")
-    canvas.line(width * 0.4 + 76, 12, width, 12)
+    canvas.drawString(x, y, shown)
+    return x + stringWidth(shown, BOLD, 8) + 8
 
 
 def _fit(canvas: Canvas, words: str, x: float, y: float, width: float, size: float, font: str = TEXT) -> None:

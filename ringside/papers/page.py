@@ -3,8 +3,10 @@
 import io
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from datetime import date
 from typing import Any
 
+from django.utils.formats import date_format
 from reportlab.pdfbase.pdfmetrics import stringWidth
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
@@ -12,6 +14,7 @@ from reportlab.platypus.flowables import Flowable
 
 from ringside.papers.fonts import TEXT, plain, printable
 from ringside.papers.styles import HAIRLINE, MARGIN, QUIET, SIZES
+from ringside.shows.models import Show
 
 HEAD_GAP, FOOT_GAP = 14, 16
 HEAD_SIZE = 8.5
@@ -129,3 +132,13 @@ def _template(size: str) -> BaseDocTemplate:
     document = BaseDocTemplate(None, pagesize=(width, height))
     document.addPageTemplates(PageTemplate(frames=[frame]))
     return document
+
+
+def day_words(day: date | None) -> str:
+    """In the reader's language; empty where the day is not known yet."""
+    return date_format(day) if day else ""
+
+
+def show_days(show: Show) -> str:
+    """The day of a show, or its first and last one, in the reader's language."""
+    return " – ".join(dict.fromkeys(date_format(day) for day in (show.first_day, show.last_day)))

@@ -31,11 +31,12 @@ class Photo(Flowable):
 
 
 class CheckCode(Flowable):
-    """A QR code of an address, drawn as squares, so that it prints sharp at any size."""
+    """A QR code of an address, or one made already, drawn as squares, so that it prints sharp at any size."""
 
-    def __init__(self, address: str, side: float = 20 * mm) -> None:
+    def __init__(self, shown: str | segno.QRCode, side: float = 20 * mm) -> None:
         super().__init__()
-        self.rows = tuple(tuple(bool(cell) for cell in row) for row in segno.make_qr(address, error="m").matrix)
+        code = segno.make_qr(shown, error="m") if isinstance(shown, str) else shown
+        self.rows = tuple(tuple(bool(cell) for cell in row) for row in code.matrix)
         self.width = self.height = side
 
     def wrap(self, *_: float) -> tuple[float, float]:

@@ -1,18 +1,20 @@
 """What the office's papers share: plain text, ruled tables, headings that keep their class together."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import Any
 from xml.sax.saxutils import escape
 
+from django.utils.translation import get_language, gettext, ngettext
+from django.utils.translation import gettext_noop as _
 from reportlab.platypus import CondPageBreak, KeepTogether, Paragraph, Table
 from reportlab.platypus.flowables import Flowable
 
 from ringside.papers import styles
 from ringside.papers.fonts import BOLD, TEXT, printable
-from ringside.papers.page import Heading
-from ringside.papers.programme import BreedList, Programme
+from ringside.papers.page import Heading, day_words
+from ringside.papers.programme import BreedList, ClassList, Programme
 
-PAGES = "Page {n} of {m}"
+PAGES = _("Page {n} of {m}")
 TITLE = styles.style("title", 20, 24, BOLD, spaceAfter=4)
 GROUP = styles.style("group", 15, 19, BOLD, spaceBefore=12, spaceAfter=4)
 BREED = styles.style("breed", 13, 16, BOLD, spaceBefore=10, spaceAfter=1)
@@ -42,6 +44,11 @@ def text(words: str, style: Any = BODY) -> Paragraph:
     return Paragraph(escape(printable(words)), style)
 
 
+def head_of(columns: Iterable[object]) -> list[Paragraph]:
+    """A table's head in the reader's language."""
+    return [text(str(words)) for words in columns]
+
+
 def width_of(size: str) -> float:
     return styles.SIZES[size][0] - 2 * styles.MARGIN
 
@@ -51,19 +58,35 @@ def heading(programme: Programme, title: str, right: str = "") -> Heading:
         title=f"{title}: {programme.show}",
         author="",
         subject=programme.days,
-        language=programme.language,
+        language=get_language() or "en",
         left=f"{programme.show}: {title}",
         right=right or programme.days,
-        pages=PAGES,
+        pages=gettext(PAGES),
     )
 
 
 def breed_heading(breed: BreedList) -> list[Flowable]:
-    told = [f"judge {breed.judge}" if breed.judge else "no judge yet", breed.ring, breed.day]
-    return [
-        SectionHeading(breed.name, BREED),
-        text(", ".join([f"{breed.dogs} {'dog' if breed.dogs == 1 else 'dogs'}", *filter(None, told)])),
-    ]
+    told = [dogs_words(breed.dogs), judge_words(breed.judge), breed.ring, day_words(breed.day)]
+    return [SectionHeading(breed.name, BREED), text(", ".join(filter(None, told)))]
+
+
+def dogs_words(count: int) -> str:
+    return ngettext("{dogs} dog", "{dogs} dogs", count).format(dogs=count)
+
+
+def judge_words(name: str) -> str:
+    return gettext("judge {name}").format(name=name) if name else gettext("no judge yet")
+
+
+def class_heading(breed: BreedList, one: ClassList) -> Paragraph:
+    """The class, with its judge, ring and day where they are not those of its breed."""
+    judge, ring, day = breed.where(one)
+    told = (
+        (judge_words(judge), judge != breed.judge),
+        (ring, ring != breed.ring),
+        (day_words(day), day != breed.day),
+    )
+    return text(", ".join([one.title, *(words for words, is_apart in told if is_apart)]), CLASS)
 
 
 def ruled(rows: Sequence[Sequence[Any]], widths: Sequence[float], *, boxed: bool = False, heads: int = 1) -> Table:

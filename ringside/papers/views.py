@@ -2,29 +2,55 @@
 
 import re
 
+from django.conf import settings
 from django.contrib.auth.decorators import login_required
-from django.http import HttpRequest, HttpResponse
+from django.contrib.auth.views import redirect_to_login
+from django.http import Http404, HttpRequest, HttpResponse
+from django.urls import reverse
+from django.utils.formats import date_format
+from django.utils.translation import get_language
 from django.views.decorators.http import require_GET
 
-from ringside.papers.build import labels, paper_for
+from ringside.papers.build import DIGITS, labels, paper_for
 from ringside.papers.critique import critique_pdf
 from ringside.papers.results import ResultLine, ResultsPaper, results_pdf
 from ringside.papers.styles import SIZES
+from ringside.photos.access import reader_of
 from ringside.results import queries
 from ringside.results.access import access_critique
+from ringside.results.models import Critique
+from ringside.ring.wording import PRESENCES
 from ringside.shows.access import access_class
 
 
 def size_of(request: HttpRequest) -> str:
-    wanted = request.GET.get("size", "A4")
+    wanted = request.POST.get("size") or request.GET.get("size", "A4")
     return wanted if wanted in SIZES else "A4"
 
 
+def language_of(request: HttpRequest) -> str:
+    """The language that the papers are asked for in; that of the page where none is."""
+    wanted = request.POST.get("language") or request.GET.get("language", "")
+    return wanted if wanted in dict(settings.LANGUAGES) else get_language() or "en"
+
+
+def check_url(request: HttpRequest, critique: Critique) -> str:
+    """Where a paper can be checked: an address that works from outside, as it is printed."""
+    return request.build_absolute_uri(reverse("home:check", args=[critique.fingerprint[:DIGITS]]))
+
+
 @require_GET
-@login_required
 def critique(request: HttpRequest, critique_id: int) -> HttpResponse:
-    found = access_critique(request.user, critique_id)
-    content = critique_pdf(paper_for(found), size_of(request))
+    """For whoever may read the critique; whoever is not signed in is asked to, unless the show makes it public."""
+    try:
+        found = access_critique(request.user, critique_id)
+    except Http404:
+        if request.user.is_authenticated:
+            raise
+        return redirect_to_login(request.get_full_path())
+    with_photo = reader_of(request.user, found.entry.dog) is not None
+    paper = paper_for(found, check_url(request, found), with_photo=with_photo)
+    content = critique_pdf(paper, size_of(request))
     return as_file(content, f"{found.entry.number}-{found.entry.dog.name}-{found.language}")
 
 
@@ -32,23 +58,25 @@ def critique(request: HttpRequest, critique_id: int) -> HttpResponse:
 @login_required
 def results(request: HttpRequest, slug: str, class_id: int) -> HttpResponse:
     show_class = access_class(request.user, slug, class_id)
-    breed = show_class.show_breed
+    show, told = show_class.show_breed.show, show_class.appointed
     found = queries.compiled(show_class)
-    words = labels()["en"]
+    language = get_language() or "en"
+    words = labels()[language]
     paper = ResultsPaper(
-        show=breed.show.name,
-        day=f"{breed.day:%d %B %Y}" if breed.day else "",
+        show=show.name,
+        day=date_format(told.day) if told.day else "",
         title=found.title,
-        judge=f"{words['judge']}: {breed.judge.name if breed.judge else ''}",
+        judge=words["judge"].format(name=told.judge.name if told.judge else ""),
         columns=(words["place"], words["number"], words["dog"], words["grade"]),
         lines=[_line(row) for row in found.rows],
         pages=words["pages"],
+        language=language,
     )
     return as_file(results_pdf(paper, size_of(request)), f"results-{found.title}")
 
 
 def _line(row: queries.Row) -> ResultLine:
-    grade = row.grade_name if row.presence == "present" else row.presence
+    grade = row.grade_name if row.presence == "present" else str(PRESENCES.get(row.presence, row.presence))
     return ResultLine(str(row.place or ""), str(row.entry.number or ""), row.entry.dog.name, grade, row.reason)
 
 
