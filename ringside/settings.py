@@ -6,6 +6,7 @@ from pathlib import Path
 import dj_database_url
 from csp.constants import NONE, SELF
 from django.core.exceptions import ImproperlyConfigured
+from django.utils.translation import get_language_info
 
 BASE = Path(__file__).resolve().parent.parent
 
@@ -44,8 +45,12 @@ INSTALLED_APPS = [
     "ringside.dogs",
     "ringside.shows",
     "ringside.entries",
+    "ringside.fees",
+    "ringside.timetable",
     "ringside.ring",
+    "ringside.photos",
     "ringside.results",
+    "ringside.notices",
     "ringside.papers",
     "ringside.home",
 ]
@@ -58,6 +63,7 @@ MIDDLEWARE = [
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
     "django.contrib.auth.middleware.AuthenticationMiddleware",
+    "ringside.core.middleware.LanguageMiddleware",
     "django.contrib.messages.middleware.MessageMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
     "django_htmx.middleware.HtmxMiddleware",
@@ -74,8 +80,10 @@ TEMPLATES = [
         "DIRS": [BASE / "templates"],
         "APP_DIRS": True,
         "OPTIONS": {
+            "builtins": ["django.templatetags.i18n"],
             "context_processors": [
                 "django.template.context_processors.request",
+                "django.template.context_processors.i18n",
                 "django.contrib.auth.context_processors.auth",
                 "django.contrib.messages.context_processors.messages",
                 "ringside.core.context.site",
@@ -127,7 +135,17 @@ ACCOUNT_RATE_LIMITS = {
     "login_failed": "300/m/ip,5/5m/key",
 }
 
+# English is in the code; every folder under locale/ is a language beside it, by its own name.
+LOCALE_PATHS = [BASE / "locale"]
 LANGUAGE_CODE = "en"
+LANGUAGES = [
+    (code, get_language_info(code)["name_local"])
+    for code in ("en", *sorted(folder.name for folder in LOCALE_PATHS[0].iterdir() if folder.is_dir()))
+]
+LANGUAGE_COOKIE_AGE = 60 * 60 * 24 * 365
+LANGUAGE_COOKIE_SAMESITE = "Lax"
+LANGUAGE_COOKIE_SECURE = not PLAIN_HTTP
+FORMAT_MODULE_PATH = ["ringside.formats"]
 TIME_ZONE = os.environ.get("TIME_ZONE", "UTC")
 USE_I18N = True
 USE_TZ = True
@@ -140,6 +158,9 @@ STORAGES = {
     "staticfiles": {"BACKEND": "ringside.core.static.HashedModules"},
 }
 MEDIA_ROOT = Path(os.environ.get("MEDIA_ROOT") or BASE / "build" / "media")
+
+# How long after the last show somebody had to do with their address is kept; `manage.py forget_contacts`, once a day.
+CONTACTS_KEPT_DAYS = int(os.environ.get("CONTACTS_KEPT_DAYS", "1095"))
 
 DATA_UPLOAD_MAX_MEMORY_SIZE = 4 * 1024 * 1024
 DATA_UPLOAD_MAX_NUMBER_FIELDS = 5000
@@ -177,6 +198,7 @@ X_FRAME_OPTIONS = "DENY"
 SECURE_REFERRER_POLICY = "same-origin"
 SESSION_COOKIE_AGE = 60 * 60 * 24 * 14
 SESSION_COOKIE_SAMESITE = "Lax"
+CSRF_FAILURE_VIEW = "ringside.core.stale.stale"
 SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = not PLAIN_HTTP
 SECURE_SSL_REDIRECT = not PLAIN_HTTP
 SECURE_HSTS_SECONDS = 0 if PLAIN_HTTP else 60 * 60 * 24 * 365

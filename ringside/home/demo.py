@@ -2,8 +2,11 @@
 
 import csv
 import io
+import json
 import tomllib
+import uuid
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date, timedelta
 from functools import cache
 from itertools import cycle, islice
@@ -12,16 +15,27 @@ from typing import Any
 
 from django.db import transaction
 from django.urls import reverse
+from django.utils import timezone
 
+from ringside.drawings.portrait import build_of
+from ringside.drawings.snapshot import SIZE, snapshot
 from ringside.entries import actions as entries
 from ringside.entries.models import Entry
 from ringside.entries.numbering import number_entries
+from ringside.entries.proofs.actions import ask_terms
+from ringside.home.demo_fees import charge, set_fees
 from ringside.people.actions import person_for
 from ringside.people.models import Account, Person
+from ringside.photos.actions import keep_photo
+from ringside.photos.marks import LANDMARKS
+from ringside.photos.models import View
+from ringside.photos.told import read_told
 from ringside.results.actions import publish_class
 from ringside.ring import actions as ring_actions
 from ringside.ring.access import Worker
 from ringside.shows.models import Ring, Role, Show, ShowBreed, ShowClass
+from ringside.timetable.actions import plan_times
+from ringside.timetable.planning import Hours, plan_of
 from scoring.merging import covers_for
 from scoring.standards import loader as standards
 
@@ -64,7 +78,40 @@ def build() -> bool:
     _take_entries(show, people["secretary"])
     for judged in told["judged"]:
         _judge_class(show, people, judged)
+    _measure_photo(show, people["exhibitor"].account)
+    charge(show, people, told["fees"])
+    _open_next_show(people, timezone.localdate())
     return True
+
+
+def _measure_photo(show: Show, owner: Account | None) -> None:
+    """The exhibitor's judged dog, drawn by us and measured as any photo is; its croup as steep as the judge read it."""
+    assert owner is not None
+    entry = Entry.objects.get(show=show, dog__owners__account=owner, show_class__publication__isnull=False)
+    taken = snapshot(replace(build_of(entry.dog.breed), croup_slope=38))
+    told = {
+        "view": View.STANDING_SIDE,
+        "image": SIZE,
+        "landmarks": {one.code: taken.landmarks[one.code] for one in LANDMARKS[View.STANDING_SIDE]},
+        "ground": taken.ground,
+        "taken_on": str(entry.show_class.show_breed.day),
+    }
+    keep_photo(
+        by=owner, dog=entry.dog, public_id=uuid.uuid4(), told=read_told(json.dumps(told), entry.show.last_day),
+        content=taken.jpeg,
+    )  # fmt: skip
+
+
+def _open_next_show(people: dict[str, Person], today: date) -> None:
+    """A show that takes entries on the web, whatever the day on which the demo is made."""
+    told = dict(scenario()["next_show"])
+    days = {name: today + timedelta(days=told.pop(f"{name}_in")) for name in ("first_day", "entries_close")}
+    groups, vaccination, fees = told.pop("groups"), told.pop("vaccination"), told.pop("fees")
+    show = Show.objects.create(**told, **days, last_day=days["first_day"], entries_open=today)
+    _give_roles(show, people)
+    _make_rings(show, people, days["first_day"])
+    ask_terms(who=people["secretary"].account, show=show, vaccination=vaccination, groups=groups)
+    set_fees(show, people["secretary"].account, fees)
 
 
 def _give_roles(show: Show, people: dict[str, Person]) -> None:
@@ -73,19 +120,23 @@ def _give_roles(show: Show, people: dict[str, Person]) -> None:
         Role.objects.create(show=show, account=people[key].account, kind=kind)
 
 
-def _make_rings(show: Show, people: dict[str, Person]) -> None:
+def _make_rings(show: Show, people: dict[str, Person], day: date | None = None) -> None:
     for told in scenario()["breeds"]:
         ring, _ = Ring.objects.get_or_create(show=show, name=told["ring"])
-        ShowBreed.objects.create(show=show, breed=told["code"], judge=people[told["judge"]], ring=ring, day=told["day"])
+        judge = people[told["judge"]]
+        ShowBreed.objects.create(show=show, breed=told["code"], judge=judge, ring=ring, day=day or told["day"])
 
 
 def _take_entries(show: Show, secretary: Person) -> None:
     """The demo's dogs come in as a club's file, through the office's own import."""
-    today = scenario()["show"]["entries_close_on"] - timedelta(days=3)
+    today = scenario()["show"]["entries_close"] - timedelta(days=3)
     content = entry_file().encode("utf-8-sig")
     file = entries.read_file(who=secretary.account, show=show, name="demo.csv", content=content, today=today)
     entries.take_lines(who=secretary.account, file=file, today=today)
     number_entries(who=secretary.account, show=show)
+    told = scenario()["hours"]
+    hours = Hours(start=f"{told['begins']:%H:%M}", per_dog=told["minutes_per_dog"], gap=0, step=5)
+    plan_times(who=secretary.account, show=show, times=plan_of(show, hours, seconds=0).times)
 
 
 def entry_file() -> str:

@@ -4,14 +4,24 @@ from dataclasses import dataclass
 
 from django.conf import settings
 from django.contrib.auth.decorators import login_required
-from django.http import HttpRequest, HttpResponse
+from django.contrib.auth.views import redirect_to_login
+from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.urls import reverse
+from django.utils.translation import gettext_lazy as _
+from django.views.decorators.http import require_GET
 
+from ringside.dogs.models import Dog
+from ringside.entries.own import access_own_dog, owns
 from ringside.home import queries
-from ringside.people.models import Account
+from ringside.home.forms import ReaderForm
+from ringside.home.models import CorrectionRequest, Share
+from ringside.home.readers import in_force
+from ringside.home.reading import measured_beside, reading_of
+from ringside.home.sharing import share_of
+from ringside.people.models import Account, Language
 from ringside.results.access import access_critique
-from ringside.results.queries import title_of
+from ringside.results.titles import title_counts
 from ringside.shows.queries import shows_of
 
 
@@ -24,16 +34,20 @@ class Face:
 
 
 FACES = (
-    Face("judge", "The judge", "Ring 1 on a tablet: mark, grade, place and sign a class.", "Open the ring"),
+    Face("judge", _("The judge"), _("Ring 1 on a tablet: mark, grade, place and sign a class."), _("Open the ring")),
     Face(
         "secretary",
-        "The secretary",
-        "The office: entries from a file, numbers, results as they come.",
-        "Open the office",
+        _("The secretary"),
+        _("The office: entries from a file, numbers, results as they come."),
+        _("Open the office"),
     ),
-    Face("exhibitor", "The exhibitor", "Own dogs only: read the critique, take it home as a PDF.", "Open my dogs"),
+    Face(
+        "exhibitor",
+        _("The exhibitor"),
+        _("Own dogs only: read the critique, take it home as a PDF."),
+        _("Open my dogs"),
+    ),
 )
-LANGUAGE_NAMES = {"en": "English", "fr": "français", "de": "Deutsch", "es": "español"}
 
 
 def front(request: HttpRequest) -> HttpResponse:
@@ -50,24 +64,56 @@ def front(request: HttpRequest) -> HttpResponse:
 
 @login_required
 def mine(request: HttpRequest) -> HttpResponse:
-    return render(request, "home/mine.html", {"entries": queries.entries_of(request.user)})
+    assert isinstance(request.user, Account)
+    context = {"entries": queries.entries_of(request.user), "others": queries.others_to_read(request.user)}
+    return render(request, "home/mine.html", context)
+
+
+def critique(request: HttpRequest, critique_id: int) -> HttpResponse:
+    """One critique: for its dog's owner and the office, and for everybody where the show makes critiques public."""
+    try:
+        found = access_critique(request.user, critique_id)
+    except Http404:
+        if request.user.is_authenticated:
+            raise
+        return redirect_to_login(request.get_full_path())
+    languages = [
+        {
+            "name": Language(one.language).label,
+            "code": one.language,
+            "address": reverse("home:critique", args=[one.pk]),
+            "is_here": one.pk == found.pk,
+        }
+        for one in queries.languages_of(found)
+    ]
+    is_own = owns(request.user, found.entry.dog)
+    share = share_of(found.entry) if is_own else None
+    context = {
+        **reading_of(found),
+        **measured_beside(request.user, found),
+        "languages": languages,
+        "is_own": is_own,
+        "share": share,
+        "share_address": share and request.build_absolute_uri(reverse("home:shared", args=[share.token])),
+    }
+    return render(request, "home/critique.html", context)
 
 
 @login_required
-def critique(request: HttpRequest, critique_id: int) -> HttpResponse:
-    found = access_critique(request.user, critique_id)
-    show_class = found.entry.show_class
-    languages = [
-        {"name": LANGUAGE_NAMES[one.language], "address": reverse("papers:critique", args=[one.pk])}
-        for one in queries.languages_of(found)
-    ]
+@require_GET
+def dog(request: HttpRequest, dog_id: int) -> HttpResponse:
+    return dog_page(request, access_own_dog(request.user, dog_id), ReaderForm())
+
+
+def dog_page(request: HttpRequest, found: Dog, form: ReaderForm, status: int = 200) -> HttpResponse:
+    """One dog over time: every show, what is published of it, who else reads it, what was asked of the office."""
     context = {
-        "critique": found,
-        "result": queries.result_words(found.entry),
-        "title": title_of(show_class),
-        "day": show_class.show_breed.day or show_class.show_breed.show.first_day,
-        "judge": show_class.show_breed.judge,
-        "languages": languages,
-        "drawing": queries.drawing_of(found),
+        "dog": found,
+        "readers": in_force(dog=found).order_by("id"),
+        "form": form,
+        "entries": queries.entries_of(request.user, found),
+        "counts": title_counts(found),
+        "shares": Share.objects.filter(entry__dog=found, withdrawn_at=None).select_related("entry__show"),
+        "requests": CorrectionRequest.objects.filter(entry__dog=found).select_related("entry__show"),
     }
-    return render(request, "home/critique.html", context)
+    return render(request, "home/dog.html", context, status=status)

@@ -1,0 +1,6 @@
+DATE_FORMAT = r"j \d\e F \d\e Y"
+DATETIME_FORMAT = r"j \d\e F \d\e Y, H:i"
+TIME_FORMAT = "H:i"
+WEEKDAY_DATE_FORMAT = r"l, j \d\e F \d\e Y"
+MONTH_DAY_FORMAT = "D j b"
+SHORT_DATETIME_FORMAT = "D j b, H:i"

@@ -1,0 +1,19 @@
+"""What the signed-in exhibitor owes and has paid, show by show."""
+
+from django.contrib.auth.decorators import login_required
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import render
+from django.views.decorators.http import require_GET
+
+from ringside.fees.one import accounts_of
+
+
+def _page(request: HttpRequest) -> int:
+    asked = request.GET.get("page", "1")
+    return int(asked) if asked.isascii() and asked.isdecimal() and len(asked) < 7 else 1
+
+
+@login_required
+@require_GET
+def owed(request: HttpRequest) -> HttpResponse:
+    return render(request, "home/owed.html", {"page": accounts_of(request.user, _page(request))})
