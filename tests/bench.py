@@ -8,6 +8,7 @@ import sys
 import time
 from collections.abc import Callable
 
+from tests.browser import bench_tap
 from tests.ring import bench_load
 
 
@@ -65,7 +66,7 @@ def doors() -> None:
 
 def main() -> None:
     print(f"Ratios measured in this run, {os.cpu_count()} cores.")
-    for run in (merging, placing, doors, bench_load.main):
+    for run in (merging, placing, doors, bench_tap.main, bench_load.main):
         run()
 
 

@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, settings
 
+from ringside.core.tongues import compile_all
 from tests.places import chromium
 
 settings.register_profile("small", max_examples=50, deadline=None, suppress_health_check=[HealthCheck.too_slow])
@@ -14,6 +15,12 @@ settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "small"))
 
 # Each of these keeps Chromium from asking any network for anything; the sandbox cannot start as root.
 QUIET = ["--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-sync"]
+
+
+@pytest.fixture(scope="session", autouse=True)
+def translations() -> None:
+    """Pages in other languages need their messages compiled, as `manage.py prepare` does."""
+    compile_all()
 
 
 @pytest.fixture(scope="session")

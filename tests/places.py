@@ -23,3 +23,8 @@ def postgres() -> str | None:
     except psycopg.Error:
         return None
     return address if row and row[0] else None
+
+
+def libre_office() -> str | None:
+    named = os.environ.get("SOFFICE")
+    return named or next(filter(None, map(shutil.which, ("soffice", "libreoffice"))), None)

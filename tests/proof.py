@@ -7,8 +7,11 @@ import sys
 import time
 from collections.abc import Callable
 
+from tests.browser import proof_show_day
+from tests.home import proof_big_show
 from tests.measuring import proof_coverage
 from tests.papers import proof_papers
+from tests.results import proof_opened_elsewhere
 from tests.ring import proof_chaos
 
 
@@ -24,7 +27,10 @@ def property_tests(share: float) -> None:
 RUNS: dict[str, Callable[[float], object]] = {
     "Coverage of the 95 % interval of measured photos": proof_coverage.main,
     "A ring in chaos: three tablets, a bad network, a server killed": proof_chaos.main,
+    "A show day without network, the browser killed": proof_show_day.main,
     "Every paper of 300 breeds and 3,000 dogs": proof_papers.main,
+    "A whole show of 3,000 dogs from set-up to results": proof_big_show.main,
+    "Tables opened and saved by LibreOffice": proof_opened_elsewhere.main,
     "Properties with a thousand examples": property_tests,
 }
 

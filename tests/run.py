@@ -29,7 +29,11 @@ def main() -> int:
     if server:
         passed.append(pytest("-n", "auto", "-m", "both_databases and not browser", DATABASE_URL=server))
     if browser:
-        passed.append(pytest("-m", "browser", **({"BROWSER_DATABASE": server} if server else {})))
+        passed.append(
+            pytest(
+                "-n", "auto", "--dist", "loadfile", "-m", "browser", **({"BROWSER_DATABASE": server} if server else {})
+            )
+        )
 
     print()
     for _, words in lacking:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Locator, Page
 
 from tests.conftest import QUIET
 from tests.places import chromium
@@ -16,6 +16,12 @@ SIZES = {"tablet": (820, 1180), "landscape": (1180, 820), "desk": (1440, 900), "
 # How a tablet's own browser is started, beside those that pytest starts.
 SANDBOX = ["--no-sandbox"] if os.geteuid() == 0 else []
 QUIET_TABLET = {"executable_path": chromium(), "args": [*QUIET, *SANDBOX]}
+
+
+def follow(page: Page, link: Locator) -> None:
+    """Clicks a link and waits for the page behind it: what is read of a page at once would be read of the old one."""
+    with page.expect_navigation():
+        link.click()
 
 
 @pytest.fixture(scope="session")
@@ -37,10 +43,10 @@ def sized(browser: Browser, site: Site) -> Iterator[object]:
     """Opens pages of a named size on the shared site: sized("phone")."""
     contexts, foreign = [], []
 
-    def open_page(size: str, address: str = site.address) -> Page:
+    def open_page(size: str, address: str = site.address, locale: str = "en-US") -> Page:
         width, height = SIZES[size]
         context = browser.new_context(
-            base_url=address, viewport={"width": width, "height": height}, has_touch=size != "desk"
+            base_url=address, viewport={"width": width, "height": height}, has_touch=size != "desk", locale=locale
         )
         contexts.append(context)
         page = context.new_page()

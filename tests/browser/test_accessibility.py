@@ -23,17 +23,19 @@ def violations(page) -> list[str]:
 
 
 @pytest.mark.parametrize("size", ["tablet", "landscape", "phone"])
-def test_the_ring_page_has_no_violation_and_no_small_target(sized, size):
-    page = sized(size)
+def test_the_ring_page_has_no_violation_and_no_small_target(sized, fresh_site, size):
+    page = sized(size, fresh_site.address)
     enter(page, "judge")
     expect(page.locator(".programme .class").first).to_be_visible()
     assert violations(page) == []
     page.locator(".programme .class", has_text="Bernese Mountain Dog, bitches, open class").click()
     expect(page.locator(".sheet")).to_be_visible()
+    if size == "phone":
+        page.locator(".jump", has_text="head").click()
     page.locator("#point-stop .stop").nth(5).click()
     page.locator("#point-stop .praise").click()
     page.locator(".teeth summary").click()
-    page.locator(".asks summary").first.click()
+    page.locator("#point-stop .asks summary").click()
     assert violations(page) == []
     assert page.evaluate(SMALL_TARGETS) == []
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
@@ -51,13 +53,23 @@ def test_the_ring_page_has_no_violation_and_no_small_target(sized, size):
 
 @pytest.mark.parametrize(
     "address", ["/office/", "/office/alderwick/", "/office/alderwick/details/", "/office/alderwick/entries/",
-                "/office/alderwick/entries/new/", "/office/alderwick/results/"],
+                "/office/alderwick/entries/new/", "/office/alderwick/results/", "/office/alderwick/rings/",
+                "/office/alderwick/times/", "/office/alderwick/times/days/"],
 )  # fmt: skip
 def test_the_office_has_no_violation(sized, address):
     page = sized("desk")
     enter(page, "secretary")
     page.goto(address)
     assert violations(page) == []
+
+
+@pytest.mark.parametrize("address", ["/ring/pair/", "/ring/1/board/"])
+@pytest.mark.parametrize("size", ["tablet", "desk", "phone"])
+def test_the_pairing_page_and_the_board_have_no_violation_and_fit(sized, size, address):
+    page = sized(size)
+    page.goto(address)
+    assert violations(page) == []
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
 
 
 @pytest.mark.parametrize("address", ["/", "/sign-in/", "/my-dogs/"])

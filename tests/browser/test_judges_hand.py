@@ -26,7 +26,7 @@ def croup(page, mark: int) -> None:
 
 
 def write_german(page) -> None:
-    page.get_by_label("I write in").select_option("de")
+    page.get_by_label("Language of page and text").select_option("de")
     croup(page, 2)
     expect(page.locator(".text .words")).to_have_attribute("lang", "de")
     expect(page.locator(".text .words")).to_contain_text("Kruppe")
@@ -36,13 +36,13 @@ def test_the_text_grows_in_the_language_the_judge_chose_and_stays_so_after_a_res
     write_german(page)
     page.reload()
     expect(page.locator(".text .words")).to_have_attribute("lang", "de")
-    expect(page.get_by_label("I write in")).to_have_value("de")
+    expect(page.locator("#tongue")).to_have_value("de")
 
 
 def test_a_rewritten_text_is_kept_when_marks_change_and_says_what_no_longer_agrees(page):
     write_german(page)
-    page.get_by_role("button", name="Write it myself").tap()
-    field = page.get_by_label("Your own text, Deutsch")
+    page.get_by_role("button", name="Selbst schreiben").tap()
+    field = page.get_by_label("Ihr eigener Text, Deutsch")
     expect(field).to_have_value(re.compile("Kruppe"))
     own = field.input_value() + " Ein Blick, den man nicht vergisst."
     field.fill(own)
@@ -50,42 +50,42 @@ def test_a_rewritten_text_is_kept_when_marks_change_and_says_what_no_longer_agre
     page.locator(".sheet h2").tap()
     croup(page, -1)
     expect(page.locator(".since li")).to_have_count(1)
-    expect(page.locator(".since li")).to_contain_text("croup")
+    expect(page.locator(".since li")).to_contain_text("Kruppe")
     expect(field).to_have_value(own)
     field.scroll_into_view_if_needed()
     keep_picture(page, "own-text")
     page.reload()
     expect(field).to_have_value(own)
-    page.get_by_role("button", name="Take the composed text again").tap()
+    page.get_by_role("button", name="Wieder den verfassten Text nehmen").tap()
     expect(page.locator(".text .words")).to_contain_text("Kruppe")
     expect(field).to_be_hidden()
 
 
 def test_sentences_written_by_hand_are_offered_for_the_next_dog(page):
     write_german(page)
-    page.get_by_label("In your own words").fill("Ein Blick, den man nicht vergisst.")
+    page.get_by_label("In eigenen Worten").fill("Ein Blick, den man nicht vergisst.")
     page.locator(".sheet h2").tap()
     number = page.locator(".sheet h2 .number").inner_text()
-    page.get_by_role("button", name="Next dog").tap()
+    page.get_by_role("button", name="Nächster Hund").tap()
     expect(page.locator(".sheet h2 .number")).not_to_have_text(number)
     offered = page.locator(".sheet .favourites")
     offered.locator("summary").tap()
     offered.get_by_role("button", name="Ein Blick").tap()
-    expect(page.get_by_label("In your own words")).to_have_value("Ein Blick, den man nicht vergisst.")
+    expect(page.get_by_label("In eigenen Worten")).to_have_value("Ein Blick, den man nicht vergisst.")
 
 
 def test_the_critiques_of_a_class_are_read_through_and_signed_apart_from_its_results(page):
     write_german(page)
-    page.get_by_role("button", name="Line-up").tap()
-    page.get_by_role("button", name="Read the critiques through").tap()
+    page.get_by_role("button", name="Aufstellung").tap()
+    page.get_by_role("button", name="Berichte durchlesen").tap()
     first = page.locator(".one-critique", has_text="Kruppe")
-    expect(first).to_contain_text("Not signed.")
+    expect(first).to_contain_text("Nicht unterschrieben.")
     keep_picture(page, "critiques")
-    first.get_by_role("button", name="Change the sheet").tap()
+    first.get_by_role("button", name="Den Bogen").tap()
     expect(page.locator(".text .words")).to_contain_text("Kruppe")
     page.go_back()
-    page.get_by_role("button", name="Sign this one").first.tap()
-    expect(first).to_contain_text("Signed.")
-    expect(page.get_by_role("button", name="Sign the critiques")).to_be_disabled()
-    page.get_by_role("button", name="Back to the line-up").tap()
-    expect(page.get_by_role("button", name="Sign the results of this class")).to_be_visible()
+    page.get_by_role("button", name="Diesen unterschreiben").first.tap()
+    expect(first).to_contain_text("Unterschrieben.")
+    expect(page.get_by_role("button", name="Berichte unterschreiben")).to_be_disabled()
+    page.get_by_role("button", name="Zurück zur Aufstellung").tap()
+    expect(page.get_by_role("button", name="Ergebnisse dieser Klasse unterschreiben")).to_be_visible()

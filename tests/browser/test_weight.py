@@ -9,8 +9,11 @@ pytestmark = pytest.mark.browser
 MOST_BYTES = 100_000
 
 
-def test_the_ring_page_costs_at_most_100_kilobytes_at_first_load(sized, fresh_site):
-    page = sized("tablet", fresh_site.address)
+@pytest.mark.parametrize(
+    ("locale", "all_sent"), [("en-US", "Everything is on the server"), ("de-DE", "Alles ist auf dem Server")]
+)
+def test_the_ring_page_costs_at_most_100_kilobytes_at_first_load(sized, fresh_site, locale, all_sent):
+    page = sized("tablet", fresh_site.address, locale)
     page.goto("/")
     network = page.context.new_cdp_session(page)
     network.send("Network.enable")
@@ -19,7 +22,7 @@ def test_the_ring_page_costs_at_most_100_kilobytes_at_first_load(sized, fresh_si
     network.on("Network.loadingFinished", lambda e: sizes.__setitem__(e["requestId"], e["encodedDataLength"]))
     page.locator("form[action='/demo/judge/'] button").click()
     page.locator(".programme .class").first.wait_for()
-    page.locator("#status", has_text="Everything is on the server").wait_for()
+    page.locator("#status", has_text=all_sent).wait_for()
     # The polls that go on meanwhile bring nothing of the first load.
     seen = {one: address for one, address in addresses.items() if one in sizes}
     loaded = {address: sizes[one] for one, address in seen.items() if "?since=" not in address or sizes[one] > 2000}

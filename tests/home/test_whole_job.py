@@ -74,7 +74,7 @@ def test_a_clubs_file_becomes_a_judged_class_and_a_critique_on_paper(settings, t
     # The show, its breeds, judge and ring.
     response = office.post("/office/new/", {
         "name": "Tansymoor Show", "place": "Tansymoor", "rules": "fci", "first_day": "2026-06-13",
-        "last_day": "2026-06-14", "entries_close_on": "2026-05-17",
+        "last_day": "2026-06-14", "entries_close": "2026-05-17",
     })  # fmt: skip
     assert response.url == "/office/tansymoor-show/"
     for breed in ("boxer", "hovawart", "bernese-mountain-dog"):

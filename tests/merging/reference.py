@@ -4,12 +4,14 @@ A path leads from an edit to one it replaces. Every set is grown until it grows 
 """
 
 import json
+from collections.abc import Collection
 from typing import Any
 
 from scoring.sheet import Edit
 
 
-def merged(edits: list[Edit]) -> dict[str, Any]:
+def merged(edits: list[Edit], left_out: Collection[str] = ()) -> dict[str, Any]:
+    edits = [edit for edit in edits if edit.id not in left_out]
     known = {edit.id for edit in edits}
     ordinary = [edit for edit in edits if edit.field != "signature"]
     signatures = [edit for edit in edits if edit.field == "signature"]
@@ -23,7 +25,9 @@ def merged(edits: list[Edit]) -> dict[str, Any]:
     live |= standing(signatures, {edit.id for edit in signatures})
     pending = {edit.id for edit in signatures if edit.id in live and edit.id not in whole}
     shown = [edit for edit in edits if edit.id in counted or edit in signatures]
-    incomplete = {edit.field for edit in shown if set(edit.replaces) - known} | ({"signature"} if pending else set())
+    incomplete = {edit.field for edit in shown if set(edit.replaces) - known - set(left_out)} | (
+        {"signature"} if pending else set()
+    )
     fields = {
         edit.field: [other for other in shown if other.id in live and other.field == edit.field] for edit in shown
     }

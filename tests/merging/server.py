@@ -66,7 +66,7 @@ class Handler(BaseHTTPRequestHandler):
     def do_GET(self) -> None:
         path, _, query = self.path.partition("?since=")
         if path == "/edits":
-            self.answer_edits([], int(query))
+            self.answer_edits([], int(query.partition("&")[0]))
         elif path == "/":
             self.reply(200, "text/html", PAGE)
         elif path == "/wire.js":

@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+from collections.abc import Collection
 from typing import Any
 
 import pytest
@@ -11,30 +12,34 @@ from playwright.sync_api import Page
 
 from scoring.canonical import text
 from scoring.merging import covers_for, merge, replaces_for, settled
-from scoring.sheet import Edit, digest, field_kind, value_key
-from tests.merging.edits import IDS, edit, edit_sets, json_values, raw
+from scoring.sheet import Edit, digest, field_kind, read_edit, value_key
+from tests.merging.edits import IDS, NAMES, edit, edit_sets, json_values, raw
 from tests.merging.test_cases import CASES, by_ids, expected
 
 pytestmark = pytest.mark.browser
 
 
-def as_json(edits: list[Edit]) -> list[dict[str, Any]]:
-    return [edit.as_json() for edit in edits]
+def as_json(edits: list[Edit], left_out: Collection[str] = ()) -> list[dict[str, Any]]:
+    """As the server tells a tablet: what is left out comes with its state, also where it came first."""
+    known = [edit.as_json() for edit in edits]
+    more = [raw(id=name) for name in {*left_out} - {edit.id for edit in edits}]
+    return [{**said, "state": "held" if said["id"] in left_out else "taken"} for said in [*known, *more]]
 
 
 def test_every_case_merges_as_reasoned(tablet: Page) -> None:
-    given_edits = [[raw(**said) for said in case["edits"]] for case in CASES]
+    read = [([read_edit(raw(**said)) for said in case["edits"]], case.get("left_out", ())) for case in CASES]
+    given_edits = [as_json(*case) for case in read]
     answers = tablet.evaluate("(all) => all.map((edits) => JSON.stringify(tablet.merged(edits)))", given_edits)
     found = {case["name"]: json.loads(answer) for case, answer in zip(CASES, answers, strict=True)}
     assert found == {c["name"]: {"refused": c["refused"]} if "refused" in c else expected(c) for c in CASES}
 
 
 def test_the_tablet_merges_whatever_is_drawn_as_the_server_does(tablet: Page) -> None:
-    @given(edit_sets())
-    def agree(edits: list[Edit]) -> None:
-        assert tablet.evaluate("(edits) => tablet.merged(edits)", as_json(edits)) == by_ids(merge(edits))
-        values = tablet.evaluate("(e) => Object.fromEntries(tablet.settled(tablet.merge(e)))", as_json(edits))
-        assert values == settled(merge(edits))
+    @given(edit_sets(), st.just([]) | st.lists(st.sampled_from(NAMES)))
+    def agree(edits: list[Edit], left_out: list[str]) -> None:
+        told, merged = as_json(edits, left_out), merge(edits, left_out)
+        assert tablet.evaluate("(edits) => tablet.merged(edits)", told) == by_ids(merged)
+        assert tablet.evaluate("(e) => Object.fromEntries(tablet.settled(tablet.merge(e)))", told) == settled(merged)
 
     agree()
 
@@ -42,10 +47,11 @@ def test_the_tablet_merges_whatever_is_drawn_as_the_server_does(tablet: Page) ->
 def test_the_tablet_names_what_a_new_edit_replaces_and_covers_as_the_server_does(tablet: Page) -> None:
     script = "([e, unsent]) => [tablet.replacesFor(e, 'mark.croup', new Set(unsent)), tablet.coversFor(e)]"
 
-    @given(edit_sets(), st.lists(st.sampled_from(IDS)))
-    def agree(edits: list[Edit], unsent: list[str]) -> None:
-        named = tablet.evaluate(script, [as_json(edits), unsent])
-        assert named == [list(replaces_for(edits, "mark.croup", unsent)), list(covers_for(edits))]
+    @given(edit_sets(), st.lists(st.sampled_from(IDS)), st.just([]) | st.lists(st.sampled_from(NAMES)))
+    def agree(edits: list[Edit], unsent: list[str], left_out: list[str]) -> None:
+        counted = [edit for edit in edits if edit.id not in left_out]
+        named = tablet.evaluate(script, [as_json(edits, left_out), unsent])
+        assert named == [list(replaces_for(counted, "mark.croup", unsent)), list(covers_for(counted))]
 
     agree()
 

@@ -8,13 +8,18 @@ from hypothesis import strategies as st
 from scoring.merging import covers_for, merge, replaces_for, settled
 from scoring.sheet import Edit
 from tests.merging import reference
-from tests.merging.edits import edit, edit_sets
+from tests.merging.edits import NAMES, edit, edit_sets
 from tests.merging.test_cases import by_ids
 
 
 @given(edit_sets())
 def test_merging_agrees_with_the_slow_reference(edits: list[Edit]) -> None:
     assert by_ids(merge(edits)) == reference.merged(edits)
+
+
+@given(edit_sets(), st.lists(st.sampled_from(NAMES)))
+def test_leaving_edits_out_agrees_with_the_slow_reference(edits: list[Edit], left_out: list[str]) -> None:
+    assert by_ids(merge(edits, left_out)) == reference.merged(edits, left_out)
 
 
 @given(edit_sets(), st.data())

@@ -34,7 +34,10 @@ def test_a_new_edit_replaces_its_whole_unsent_chain(tablet: Page) -> None:
     assert settled(tablet) == {"mark.croup": 3}
 
 
-def test_changes_at_the_same_moment_do_not_dispute_each_other(tablet: Page) -> None:
+@pytest.mark.parametrize("remembered", [False, True])
+def test_changes_at_the_same_moment_do_not_dispute_each_other(tablet: Page, remembered: bool) -> None:
+    if remembered:
+        tablet.evaluate("() => Promise.all([tablet.store.edits('entry:1'), tablet.store.unsent()])")
     tablet.evaluate(
         "() => Promise.all([1, 2, 3, 2, 1].map((n) => tablet.change(tablet.store, 'entry:1', 'mark.croup', n)))"
     )
@@ -46,6 +49,19 @@ def test_two_windows_of_a_tablet_share_its_id_and_edits(tablet: Page) -> None:
     window.goto(tablet.url)
     first, second = write(tablet, "mark.croup", 1), write(window, "mark.croup", 2)
     assert (second["device"], second["replaces"]) == (first["device"], [first["id"]])
+
+
+def test_what_another_window_wrote_since_is_replaced_too(tablet: Page) -> None:
+    window = tablet.context.new_page()
+    window.goto(tablet.url)
+    mine = write(tablet, "mark.croup", 1)
+    theirs = write(window, "mark.croup", 2)
+    again = write(tablet, "mark.croup", 3)
+    # Kept at once without having seen the other's, then once more over both.
+    [hurried] = set(unsent(tablet)) - {mine["id"], theirs["id"], again["id"]}
+    assert again["replaces"] == sorted([mine["id"], theirs["id"], hurried])
+    assert len(unsent(tablet)) == 4
+    assert settled(tablet) == {"mark.croup": 3}
 
 
 @pytest.mark.parametrize("failures", [1, 2, 3])

@@ -21,7 +21,9 @@ const outbox = new Outbox(store, {
 
 globalThis.tablet = {
   store, outbox, told, answers, failures, sha256,
-  ...changes, ...digests, ...ids, ...merging,
+  change: async (...told) => (await changes.change(...told)).at(-1),
+  sign: async (...told) => (await changes.sign(...told)).at(-1),
+  ...digests, ...ids, ...merging,
   merged(edits) {
     try {
       const { fields, signedBy, ...lists } = merging.merge(edits);

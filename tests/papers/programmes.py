@@ -1,5 +1,6 @@
 """Invented shows for the tests of the office's papers, as small or as large as asked for."""
 
+from datetime import date
 from itertools import islice
 
 from ringside.papers.programme import BreedList, ClassList, Exhibit, Programme, Scale, SheetForm
@@ -25,7 +26,7 @@ def exhibit(number: int, **changes) -> Exhibit:
         "number": str(number),
         "name": f"{name_of(number)} of the Meadow",
         "studbook": f"MB {number:05}/24",
-        "born": "3 March 2024",
+        "born": date(2024, 3, 3),
         "months": 27,
         "sire": f"Sire {name_of(number + 3)}",
         "dam": f"Dam {name_of(number + 5)}",
@@ -58,7 +59,7 @@ def _breed(index: int, numbers: list[int]) -> BreedList:
         name=f"Breed {name_of(index)}",
         judge=f"Judge {name_of(index % 12)}",
         ring=f"Ring {index % 12 + 1}",
-        day="13 June 2026",
+        day=date(2026, 6, 13),
         classes=classes,
         forms={"dog": FORM, "bitch": FORM},
         awards=("Certificate, dogs", "Certificate, bitches", "Best of breed"),

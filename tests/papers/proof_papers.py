@@ -4,6 +4,7 @@ import io
 import os
 import resource
 import time
+from collections.abc import Iterable
 
 from pypdf import PdfReader
 
@@ -25,18 +26,18 @@ def main(share: float) -> None:
             began = time.monotonic()
             content = printed(show, size)
             took = time.monotonic() - began
-            pages = _read_back(name, content, dogs)
+            pages = read_back(name, content, range(1, dogs + 1))
             print(f"   {name}, {size}: {pages} pages, {len(content) // 1000} kB, {took:.1f} s")
     most = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // 1024
     print(f"   {dogs} dogs of {breeds} breeds, at most {most} MB of memory")
     assert most < MOST_MEGABYTES
 
 
-def _read_back(name: str, content: bytes, dogs: int) -> int:
+def read_back(name: str, content: bytes, numbers: Iterable[int]) -> int:
     """How many pages there are; every number must be on one of them, and each page must say which it is."""
     pages = [page.extract_text() for page in PdfReader(io.BytesIO(content)).pages]
     assert all("Page " in page and " of " in page for page in pages)
     words = {word for page in pages for word in page.split()}
-    missing = [] if name == "absentees" else [n for n in range(1, dogs + 1) if str(n) not in words]
+    missing = [] if name == "absentees" else [n for n in numbers if str(n) not in words]
     assert missing == [], f"{name}: {len(missing)} numbers are not printed"
     return len(pages)

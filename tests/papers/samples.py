@@ -1,16 +1,14 @@
 """Invented critiques and results for the tests of papers."""
 
-import tomllib
 from pathlib import Path
 from typing import Any
 
+from ringside.core.tables import by_language
 from ringside.drawings.outline import outline
 from ringside.papers.critique import CritiquePaper, MarkLine
 from ringside.papers.results import ResultLine, ResultsPaper
 
-LABELS = tomllib.loads(
-    (Path(__file__).resolve().parents[2] / "ringside" / "papers" / "labels.toml").read_text(encoding="utf-8")
-)
+LABELS = by_language(Path(__file__).resolve().parents[2] / "ringside" / "papers" / "labels")
 WORDS = (
     "Bitch of very good type and size, clearly feminine, with good substance for her age.",
     "Beautiful head with parallel planes, a well-marked stop and a strong muzzle; dark eyes, scissor bite.",

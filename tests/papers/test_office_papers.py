@@ -1,6 +1,7 @@
 """The office's papers, read back: nothing is missing, no class is torn apart, a judge's paper names no dog."""
 
 import re
+from datetime import date
 
 import pytest
 
@@ -47,7 +48,7 @@ def test_every_number_is_printed_once_in_its_place(name):
 def test_the_catalogue_names_every_dog_with_parents_breeder_and_owner():
     text = reading.text(catalogue_pdf(SHOW))
     for _, _, dog in SHOW.exhibits():
-        assert f"{dog.number} {dog.name} {dog.studbook}, born {dog.born}. {dog.sire} × {dog.dam}." in text
+        assert f"{dog.number} {dog.name} {dog.studbook}, born 3 March 2024. {dog.sire} × {dog.dam}." in text
         assert f"Breeder: {dog.breeder}. Owner: {dog.owners[0]}" in text
 
 
@@ -73,7 +74,7 @@ def test_no_class_is_torn_apart_by_the_end_of_a_page(name, size):
         ClassList("Open class", sex, [exhibit(n) for n in range(start, start + 8)], ("Excellent",), True)
         for start, sex in ((5001, "dog"), (5011, "bitch"), (5021, "dog"), (5031, "bitch"), (5041, "dog"))
     ]
-    breeds = [BreedList("Group 1", f"Breed {at}", "Judge", "Ring 1", "", [one]) for at, one in enumerate(classes)]
+    breeds = [BreedList("Group 1", f"Breed {at}", "Judge", "Ring 1", None, [one]) for at, one in enumerate(classes)]
     pages = reading.pages(PAPERS[name](Programme("Meadow Show", "13 June 2026", breeds), size))
     pages = [page.split("Index of exhibitors")[0] for page in pages]
     for one in classes:
@@ -88,7 +89,9 @@ def test_the_foot_names_the_breeds_of_its_page():
 
 def _footed() -> Programme:
     breeds = [
-        BreedList("Group 1", f"Breed {at} of the foot", "Judge", "Ring 1", "", [ClassList("Open", "dog", [exhibit(1)])])
+        BreedList(
+            "Group 1", f"Breed {at} of the foot", "Judge", "Ring 1", None, [ClassList("Open", "dog", [exhibit(1)])]
+        )
         for at in "ab"
     ]
     return Programme("Meadow Show", "13 June 2026", breeds)
@@ -96,7 +99,7 @@ def _footed() -> Programme:
 
 def test_a_class_longer_than_a_page_repeats_its_headings():
     one = ClassList("Open class", "dog", [exhibit(n) for n in range(1, 91)])
-    breed = BreedList("Group 1", "Breed", "Judge", "Ring 1", "", [one])
+    breed = BreedList("Group 1", "Breed", "Judge", "Ring 1", None, [one])
     pages = reading.pages(ring_sheets_pdf(Programme("Meadow Show", "13 June 2026", [breed])))
     assert len(pages) > 2
     assert all("Present Absent Grade" in " ".join(page.split()) for page in pages)
@@ -131,7 +134,7 @@ def test_each_judge_has_a_book_of_their_own_with_the_awards():
 
 def test_only_dogs_that_were_not_there_are_absent_and_the_word_is_kept():
     dogs = [exhibit(1), exhibit(2, presence="absent"), exhibit(3, presence="excused"), exhibit(5)]
-    breed = BreedList("Group 1", "Breed", "Judge", "Ring 1", "", [ClassList("Open class", "dog", dogs)])
+    breed = BreedList("Group 1", "Breed", "Judge", "Ring 1", None, [ClassList("Open class", "dog", dogs)])
     gone = (("Breed", "Open class, dogs", exhibit(7)),)
     text = reading.text(absentees_pdf(Programme("Meadow Show", "13 June 2026", [breed], gone)))
     assert f"2 {dogs[1].name} Breed, Open class, dogs absent" in text
@@ -152,10 +155,18 @@ def test_results_print_places_first_and_name_the_classes_still_to_come():
     assert exhibit(9).name not in text
 
 
+def test_results_print_the_published_awards_after_the_classes():
+    one = ClassList("Open class", "dog", [exhibit(1, place=1)], (), True)
+    given = (("Best of breed", "1", exhibit(1).name),)
+    breed = BreedList("Group 1", "Breed", "Judge", "Ring 1", None, [one], given=given)
+    text = reading.text(show_results_pdf(Programme("Meadow Show", "13 June 2026", [breed])))
+    assert f"Awards Best of breed 1 {exhibit(1).name}" in text
+
+
 @pytest.mark.parametrize("name", PAPERS)
 def test_long_names_wrap_and_an_empty_show_prints(name, size):
     dog = exhibit(1, name=LONG_NAME.strip(), owners=(LONG_NAME.strip(),), presence="present")
-    breed = BreedList("Group 1", LONG_NAME, LONG_NAME, "Ring 1", "13 June 2026",
+    breed = BreedList("Group 1", LONG_NAME, LONG_NAME, "Ring 1", date(2026, 6, 13),
                       [ClassList(LONG_NAME[:90], "dog", [dog], (LONG_NAME[:60],) * 6, True)],
                       {"dog": SheetForm(FORM.scales, ((LONG_NAME[:30], (LONG_NAME[:80],) * 4),))})  # fmt: skip
     printed = PAPERS[name](Programme("Meadow Show", "13 June 2026", [breed]), size)
@@ -166,7 +177,7 @@ def test_long_names_wrap_and_an_empty_show_prints(name, size):
 
 def test_a_dog_without_papers_shows_the_gap():
     bare = Exhibit("1", "Rex")
-    breed = BreedList("Group 1", "Breed", "", "", "", [ClassList("Open class", "dog", [bare])])
+    breed = BreedList("Group 1", "Breed", "", "", None, [ClassList("Open class", "dog", [bare])])
     text = reading.text(catalogue_pdf(Programme("Meadow Show", "", [breed])))
     assert "sire not named × dam not named. Breeder: not named. Owner: not named" in text
     assert "no judge yet" in text

@@ -168,13 +168,13 @@ def test_findings_speak_of_catalogue_numbers(judged):
 def test_the_desk_costs_the_same_number_of_queries_however_many_classes(judged, django_assert_max_num_queries):
     client = Client()
     client.force_login(judged.accounts["secretary"])
-    with django_assert_max_num_queries(12):
+    with django_assert_max_num_queries(15):
         assert client.get("/office/small/results/").status_code == 200
     for code in ("junior", "intermediate", "champion", "veteran"):
         one = ShowClass.objects.create(show_breed=judged.show_class.show_breed, sex="dog", code=code)
         dog = Dog.objects.create(name=f"More {code}", breed="boxer", sex="dog", born="2022-01-01")
         Entry.objects.create(show=judged.show, show_class=one, dog=dog)
-    with django_assert_max_num_queries(12):
+    with django_assert_max_num_queries(15):
         assert client.get("/office/small/results/").status_code == 200
 
 
@@ -196,3 +196,32 @@ def test_a_club_with_a_rule_of_its_own_gets_its_own_advice(at):
     # Source: VDH show regulations, section 19 (least grade for a place is Very Good).
     words = " ".join(queries.compiled(ShowClass.objects.get(pk=at.show_class.pk)).words)
     assert "the rules ask very good at least for a place" in words
+
+
+@pytest.mark.parametrize("rules", ["canada", "united-kingdom", "australia"])
+def test_a_critique_under_a_body_without_grades_is_published_with_its_place(rules):
+    at = small_show()
+    at.show.rules = rules
+    at.show.save()
+    first, second, _ = (entry.pk for entry in at.entries)
+    pen, card = Pen(at), f"class:{at.show_class.pk}"
+    pen.write(f"entry:{first}", mark__croup=1)
+    pen.write(card, places=[str(first), str(second)])
+    for key in (card, f"entry:{first}"):
+        pen.sign(key)
+    actions.publish_class(by=at.accounts["secretary"], show_class=at.show_class)
+    critique = Critique.objects.get(language="en")
+    assert (critique.paper["grade"], critique.paper["place"]) == (None, 1)
+    assert critique.sentences[-1].startswith("Placed first")
+
+
+def test_an_absent_dog_with_a_signed_sheet_holds_no_publication_up(at):
+    first, second, third = (entry.pk for entry in at.entries)
+    pen, card = Pen(at), f"class:{at.show_class.pk}"
+    pen.write(f"entry:{third}", mark__croup=1)
+    pen.write(card, **{f"grade.{first}": "excellent", f"grade.{second}": "good", f"presence.{third}": "absent"})
+    pen.write(card, places=[str(first)])
+    for key in (card, f"entry:{third}"):
+        pen.sign(key)
+    actions.publish_class(by=at.accounts["secretary"], show_class=at.show_class)
+    assert Placing.objects.get(entry=third).presence == "absent"

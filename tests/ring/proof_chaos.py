@@ -1,5 +1,6 @@
 """Chaos: three tablets of one ring, a network that loses and repeats, a server killed between and within requests.
 
+Some edits are refused, and for a while the office has withdrawn a dog, so that what is written on it is held.
 Afterwards no acknowledged edit may be lost, none doubled, and tablets and server must show the same.
 """
 
@@ -18,11 +19,13 @@ from tests.served import Site, served
 
 LOSSES, KILLS, EDITS_PER_KILL = 1000, 200, 15
 FIELDS = ("mark.skull", "mark.topline", "mark.croup", "praise.reach", "remark")
+TO_BE_REFUSED = 9
+OFFICE = "from ringside.entries.models import Entry; Entry.objects.filter(pk={}).update(state={!r})"
 ROWS = """
 import json
 from ringside.ring.models import Edit, Mark, Sheet
 print(json.dumps({
-    "edits": list(Edit.objects.exclude(device="demo-tablet").values_list("id", "digest", "sequence")),
+    "edits": list(Edit.objects.exclude(device="demo-tablet").values_list("id", "state", "sequence")),
     "fields": {s.key: s.fields for s in Sheet.objects.all()},
     "disputed": {s.key: s.disputed for s in Sheet.objects.all()},
     "marks": [[m.sheet_id, m.point, m.mark] for m in Mark.objects.all()],
@@ -45,12 +48,25 @@ def run(site: Site, share: float, seed: int = 7) -> str:
         tablet.enter()
     sheets = [entry["sheet"] for one in tablets[0].day()["classes"][:3] for entry in one["entries"]]
     kills, losses = max(2, round(KILLS * share)), max(10, round(LOSSES * share))
-    lost = sum(_round(site, tablets, sheets, chance, losses / kills) for _ in range(kills))
+    lost = 0
+    for turn in range(kills):
+        if turn in (kills // 4, kills // 2):
+            state = "withdrawn" if turn == kills // 4 else "entered"
+            site.manage("shell", "--no-imports", "-c", OFFICE.format(sheets[0].partition(":")[2], state))
+        lost += _round(site, tablets, sheets, chance, losses / kills)
     for tablet in (*tablets, *tablets):
         tablet.send_all()
-    _check(site, tablets, sheets)
+    held = _check(site, tablets, sheets)["held"]
+    for number, edit_id in enumerate(sorted(held)):
+        tablets[0].decide(edit_id, "yes" if number % 2 else "no")
+    for tablet in tablets:
+        tablet.send_all()
+    kept = _check(site, tablets, sheets)
+    assert not kept["held"]
     made = sum(tablet.made for tablet in tablets)
-    return f"{made} edits by 3 tablets, {kills} kills, {lost} exchanges lost: none lost, none doubled, all the same"
+    aside = f"{len(held)} held and decided, {len(kept['refused'])} refused"
+    trouble = f"{kills} kills, {lost} exchanges lost"
+    return f"{made} edits by 3 tablets ({aside}), {trouble}: none lost, none doubled, all the same"
 
 
 def _round(site: Site, tablets: list[Tablet], sheets: list[str], chance: random.Random, losses: float) -> int:
@@ -61,8 +77,10 @@ def _round(site: Site, tablets: list[Tablet], sheets: list[str], chance: random.
     for _ in range(EDITS_PER_KILL):
         tablet = chance.choice(tablets)
         field = chance.choice(FIELDS)
-        value = {"mark": chance.randint(-3, 3), "praise": True, "remark": f"words {chance.random()}"}
-        tablet.set(chance.choice(sheets), field, value[field.partition(".")[0]])
+        mark = TO_BE_REFUSED if chance.random() < 0.05 else chance.randint(-3, 3)
+        value = {"mark": mark, "praise": True, "remark": f"words {chance.random()}"}
+        # The first sheet more often: it is the one whose dog is withdrawn for a while.
+        tablet.set(chance.choice([*sheets, *sheets[:1] * 3]), field, value[field.partition(".")[0]])
         fate = chance.random() * EDITS_PER_KILL / max(losses, 1)
         try:
             tablet.send(lose_request=fate < 0.5, lose_answer=0.5 <= fate < 1)
@@ -75,12 +93,19 @@ def _round(site: Site, tablets: list[Tablet], sheets: list[str], chance: random.
     return lost
 
 
-def _check(site: Site, tablets: list[Tablet], sheets: list[str]) -> None:
+def _check(site: Site, tablets: list[Tablet], sheets: list[str]) -> dict[str, set[str]]:
+    """What is left, checked against what the tablets were promised; the edits that do not count, by their state."""
     rows = json.loads(site.manage("shell", "--no-imports", "-c", ROWS))
     kept = [edit_id for edit_id, _, _ in rows["edits"]]
     assert len(kept) == len(set(kept)), "an edit was taken twice"
     assert set(kept) == {edit_id for tablet in tablets for edit_id in tablet.promised}, "an answered edit is lost"
     assert len({sequence for _, _, sequence in rows["edits"]}) == len(kept), "two edits share a number"
+    aside = {
+        state: {name for name, its, _ in rows["edits"] if its == state} for state in ("held", "left-out", "refused")
+    }
+    assert aside["refused"] == {edit_id for tablet in tablets for edit_id in tablet.refused}
+    for tablet in tablets:
+        assert tablet.left_out == set().union(*aside.values()), "a tablet counts what the server does not"
     marks = {(sheet, point): mark for sheet, point, mark in rows["marks"]}
     for sheet in sheets:
         shown = [tablet.merged(sheet) for tablet in tablets]
@@ -90,3 +115,4 @@ def _check(site: Site, tablets: list[Tablet], sheets: list[str]) -> None:
         assert rows["disputed"].get(sheet, []) == list(shown[0].disputed)
         points = {field[5:]: value for field, value in values.items() if field.startswith("mark.")}
         assert {point: mark for (key, point), mark in marks.items() if key == sheet} == points
+    return aside

@@ -13,7 +13,7 @@ from scoring.merging import Merged, merge, replaces_for
 from scoring.sheet import Edit, digest, read_edit
 
 MADE_AT = datetime(2026, 6, 13, 9, 0, tzinfo=UTC).isoformat()
-ANSWERED = {"applied", "disputed", "held"}
+ANSWERED = {"applied", "disputed", "held", "refused"}
 
 
 class Lost(Exception):
@@ -21,7 +21,8 @@ class Lost(Exception):
 
 
 class Tablet:
-    """`known`: all edits it has seen; `unsent`: its own without an answer; `promised`: its own that were answered."""
+    """`known`: all edits it has seen; `unsent`: its own without an answer; `promised`: its own that were answered,
+    `refused` those among them that were refused; `left_out`: those of all tablets that do not count."""
 
     def __init__(self, address: str, ring: int, name: str, seed: int) -> None:
         self.address, self.ring, self.name = address, ring, name
@@ -29,6 +30,8 @@ class Tablet:
         self.known: dict[str, Edit] = {}
         self.unsent: dict[str, Edit] = {}
         self.promised: set[str] = set()
+        self.refused: set[str] = set()
+        self.left_out: set[str] = set()
         self.since, self.made = 0, 0
         self.cookies = http.cookiejar.CookieJar()
         self.opener = urllib.request.build_opener(urllib.request.HTTPCookieProcessor(self.cookies))
@@ -44,7 +47,7 @@ class Tablet:
 
     def set(self, sheet: str, field: str, value: Any) -> None:
         self.made += 1
-        edits = [edit for edit in self.known.values() if edit.sheet == sheet]
+        edits = [edit for edit in self.known.values() if edit.sheet == sheet and edit.id not in self.left_out]
         replaces = replaces_for(edits, field, self.unsent)
         edit = Edit(1, f"{self.name}-{self.made}", sheet, field, value, replaces, MADE_AT, self.name)
         self.known[edit.id] = self.unsent[edit.id] = edit
@@ -88,12 +91,18 @@ class Tablet:
             if mine and one["digest"] == digest(mine) and one["state"] in ANSWERED:
                 self.unsent.pop(one["id"], None)
                 self.promised.add(one["id"])
+                self.refused |= {one["id"]} if one["state"] == "refused" else set()
         for raw in answer["edits"]:
             self.known.setdefault(raw["id"], read_edit(raw))
+            (self.left_out.discard if raw["state"] == "taken" else self.left_out.add)(raw["id"])
         self.since = max(self.since, answer["sequence"])
 
     def merged(self, sheet: str) -> Merged:
-        return merge(edit for edit in self.known.values() if edit.sheet == sheet)
+        return merge((edit for edit in self.known.values() if edit.sheet == sheet), self.left_out)
+
+    def decide(self, edit_id: str, counts: str) -> None:
+        """The judge's word on an edit that the server holds."""
+        self._ask(f"/ring/{self.ring}/held/{edit_id}/", data=f"counts={counts}".encode())
 
     def _ask(self, path: str, data: bytes | None = None, kind: str = "application/x-www-form-urlencoded") -> bytes:
         headers = {"Content-Type": kind, "X-CSRFToken": self._token(), "Accept": "application/json"}

@@ -1,5 +1,7 @@
 """The public board: numbers and signed places only, and a thousand spectators cost hardly more than one."""
 
+import time
+
 import pytest
 from django.test import Client
 
@@ -31,6 +33,14 @@ def test_places_show_only_once_they_are_signed(at):
     assert "signed" in page
 
 
+def test_what_is_judged_now_comes_first(at):
+    take(at, edit(sheet_of(at), "mark.croup", 1))
+    page = board(at).content.decode()
+    assert "Now in the ring" in page
+    assert "To come" not in page
+    assert "dogs, open class" in page
+
+
 def test_the_board_names_no_dog_and_no_person(at):
     take(at, edit(sheet_of(at), "mark.croup", 1))
     page = board(at).content.decode()
@@ -45,6 +55,14 @@ def test_asking_again_without_news_costs_one_query_and_no_page(at, django_assert
         again = board(at, if_none_match=etag)
     assert (again.status_code, again.content) == (304, b"")
     take(at, edit(sheet_of(at), "mark.croup", 1))
+    assert board(at, if_none_match=etag).status_code == 200
+
+
+def test_a_dog_withdrawn_without_an_edit_leaves_the_board_within_a_minute(at, monkeypatch):
+    take(at, edit(sheet_of(at), "mark.croup", 1))
+    etag = board(at).headers["ETag"]
+    now = time.time()
+    monkeypatch.setattr(time, "time", lambda: now + 61)
     assert board(at, if_none_match=etag).status_code == 200
 
 

@@ -15,4 +15,4 @@ def test_nothing_acknowledged_is_lost_or_doubled_and_all_show_the_same(tmp_path:
     if server and address is None:
         pytest.skip("no PostgreSQL server here")
     with served(tmp_path, address) as site:
-        assert "none lost" in proof_chaos.run(site, share=0.02)
+        assert "none lost" in proof_chaos.run(site, share=0.01)

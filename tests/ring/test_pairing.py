@@ -1,10 +1,12 @@
 """Tablets without a password: codes used once, short-lived, limited in tries; what is held is never lost."""
 
 import json
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 import pytest
+from django.db import connection
 from django.test import Client
+from django.utils import timezone
 
 from ringside.core.denied import Denied, NotNow
 from ringside.results import actions as results
@@ -32,6 +34,10 @@ def paired(at: SmallShow, kind: str = "judge") -> Client:
     answer = tablet.post("/ring/pair/", {"code": code_for(at, kind).lower()})
     assert answer.url == f"/ring/{at.ring.pk}/"
     return tablet
+
+
+def office_of(at: SmallShow) -> Worker:
+    return Worker(at.ring, frozenset({"secretary"}), at.accounts["secretary"])
 
 
 def send(tablet: Client, at: SmallShow, *edits, **more):
@@ -112,6 +118,24 @@ def test_an_ended_pairing_is_asked_to_pair_again_and_keeps_its_words(at):
     assert "everything written on it is kept" in answer.json()["error"]
 
 
+def test_an_ended_tablet_that_opens_the_page_is_led_to_pair_again(at):
+    tablet = paired(at)
+    Pairing.objects.update(ends_at=Pairing.objects.get().used_at)
+    answer = tablet.get(f"/ring/{at.ring.pk}/", follow=True)
+    assert answer.redirect_chain[-1][0] == "/ring/pair/"
+    assert "pairing has ended" in answer.content.decode()
+
+
+def test_wrong_codes_count_for_the_whole_quarter_of_an_hour(at):
+    for _ in range(2):
+        Client().post("/ring/pair/", {"code": "WRONG111"})
+    with connection.cursor() as cursor:
+        cursor.execute("select min(expires) from django_cache where cache_key like '%pairing-wrong%'")
+        expires = cursor.fetchone()[0]
+    expires = datetime.fromisoformat(expires) if isinstance(expires, str) else expires
+    assert expires.replace(tzinfo=None) - timezone.now().replace(tzinfo=None) > timedelta(minutes=14)
+
+
 def test_a_pairing_ends_with_its_day(at):
     tablet = paired(at)
     Pairing.objects.update(ends_at=Pairing.objects.get().used_at)
@@ -135,6 +159,23 @@ def test_a_class_is_not_published_while_a_tablet_holds_edits_of_its_ring(at):
     results.publish_class(by=at.accounts["secretary"], show_class=at.show_class)
 
 
+def test_what_came_in_as_a_file_no_longer_keeps_the_class_back(at):
+    first, second, third = (edit(sheet_of(at), f"mark.{point}", 1, number=n) for n, point in enumerate(
+        ("croup", "topline", "stop"), 1))  # fmt: skip
+    send(paired(at), at, first, device="tablet-1", unsent=2)
+    content = json.dumps({"edits": [first, second, third]}).encode()
+    for _ in range(2):
+        held.take_file(who=at.accounts["secretary"], ring=at.ring, content=content)
+    assert Tablet.objects.get().unsent == 0
+    assert tablets.holding_unsent(at.ring.pk) == []
+
+
+def test_a_tablet_that_only_listens_is_seen_too(at):
+    tablet = paired(at, "steward")
+    tablet.get(f"/ring/{at.ring.pk}/edits/?since=0&device=tablet-9")
+    assert (Tablet.objects.get().device, Tablet.objects.get().role) == ("tablet-9", "steward")
+
+
 def test_a_tablet_is_not_lost_without_a_reason(at):
     send(paired(at), at, device="tablet-1", unsent=4)
     with pytest.raises(NotNow):
@@ -147,7 +188,7 @@ def test_what_a_lost_tablet_sends_later_is_held_and_can_be_taken_in(at):
     assert [a.state for a in take(at, edit(sheet_of(at), "mark.croup", 2))] == ["held"]
     assert Mark.objects.count() == 0
     waiting = held.held_in(at.show)
-    held.take_in(who=at.accounts["secretary"], edit=waiting[0])
+    held.take_in(worker=office_of(at), edit=waiting[0])
     assert Mark.objects.get().mark == 2
     assert held.held_in(at.show) == []
 
@@ -156,13 +197,13 @@ def test_a_held_edit_that_makes_no_sense_stays_on_record(at):
     take(at, edit(f"entry:{at.other_entry.pk}", "mark.nonsense", 2))
     [waiting] = held.held_in(at.show)
     with pytest.raises(NotNow, match="stays on record"):
-        held.take_in(who=at.accounts["secretary"], edit=waiting)
+        held.take_in(worker=office_of(at), edit=waiting)
     assert Edit.objects.get().state == "held"
 
 
 def test_a_held_edit_taken_in_goes_to_the_ring_where_its_dog_is_judged(at):
     take(at, edit(f"entry:{at.other_entry.pk}", "mark.croup", 2))
-    held.take_in(who=at.accounts["secretary"], edit=held.held_in(at.show)[0])
+    held.take_in(worker=office_of(at), edit=held.held_in(at.show)[0])
     worker = Worker(at.other_ring, frozenset({"judge"}), at.accounts["other-judge"])
     assert take_edits(worker=worker, raw_edits=[]) == []
     assert Edit.objects.get().ring == at.other_ring
@@ -178,7 +219,9 @@ def test_a_file_handed_over_is_taken_in_once_and_its_signatures_wait_for_the_jud
     for _ in range(2):
         answers = held.take_file(who=at.accounts["secretary"], ring=at.ring, content=content)
         assert [answer.state for _, answer in answers] == ["applied", "refused", "applied"]
-    assert Edit.objects.count() == 2
+    assert Edit.objects.filter(state="taken").count() == 2
+    take(at, kept["edits"][1])
+    assert Edit.objects.get(pk="e2").state == "taken"
 
 
 @pytest.mark.parametrize("content", [b"", b"{", b"[]", b'{"edits": 3}', b'{"edits": [], "refused": [1]}', b"\xff\xfe"])

@@ -10,6 +10,7 @@ import pytest
 from scoring.rules.loader import DATA, codes, load, overlay_codes, sources
 from scoring.rules.rulebook import RuleBook
 from scoring.rules.titles import NEEDS
+from scoring.standards.loader import all_standards
 
 CITE = {"source", "verified", "but", "note", "since", "until"}
 # What a record may hold beside its sources; anything else is a slip of the pen.
@@ -20,9 +21,13 @@ KNOWN = {
     },
     "grades": {"code", "name", "needs_reason", "may_be_placed", "abbreviation"},
     "scales": {"code", "grades", "least_for_place"},
-    "awards": {"code", "name", "level", "kind", "may_be_withheld", "candidates"},
+    "awards": {
+        *("code", "name", "level", "kind", "may_be_withheld", "candidates", "places", "reserve_of", "moves_up"),
+    },
+    "groups": {"code", "name", "breeds"},
     "titles": {"code", "name", "routes"},
     "documents": {"code", "name"},
+    "competitions": {"code", "name", "least", "most", "same", "one_of_each", "least_years", "most_years"},
 }
 BOOKS = [(code, ()) for code in codes()] + [(code, (one,)) for code in codes() for one in overlay_codes(code)]
 FILES = sorted(DATA.rglob("*.toml"))
@@ -90,7 +95,7 @@ def test_every_source_that_is_listed_is_used() -> None:
 
 
 def test_codes_are_unique(book: RuleBook) -> None:
-    for kind in (book.classes, book.grades, book.scales, book.awards, book.titles, book.documents):
+    for kind in (book.classes, book.grades, book.scales, book.awards, book.titles, book.documents, book.groups):
         listed = [record.code for record in kind]
         assert listed == list(dict.fromkeys(listed))
 
@@ -148,6 +153,18 @@ def test_points_count_what_they_name(book: RuleBook) -> None:
     counted = {count for win in book.points.wins for counts in win.counts.values() for count in counts}
     assert counted == set(book.points.counts)
     assert {win.code for win in book.points.wins} <= {award.code for award in book.awards}
+    assert set(book.points.counted) == set(book.points.counts)
+    classes = [code for count in book.points.counted.values() for code in count.classes]
+    assert {*classes, *book.points.no_points_from} <= set(book.class_order)
+
+
+def test_a_breed_belongs_to_one_group_and_a_reserve_to_an_award_that_exists(book: RuleBook) -> None:
+    breeds = [breed for group in book.groups for breed in group.breeds]
+    assert len(breeds) == len(set(breeds))
+    assert book.groups_by_standard or set(breeds) == {standard.code for standard in all_standards()}
+    reserves = {award.reserve_of for award in book.awards} - {None}
+    assert reserves <= {award.code for award in book.awards}
+    assert all(award.kind == "reserve" and award.reserve_of for award in book.awards if award.moves_up)
 
 
 def test_a_body_or_an_overlay_that_is_not_here_is_a_key_error() -> None:

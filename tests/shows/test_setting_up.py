@@ -15,7 +15,7 @@ pytestmark = [pytest.mark.django_db, pytest.mark.both_databases]
 
 GOOD = {
     "name": "Heath Show", "place": "Heath", "rules": "fci", "first_day": "2026-06-13", "last_day": "2026-06-14",
-    "entries_close_on": "2026-05-17",
+    "entries_close": "2026-05-17",
 }  # fmt: skip
 
 
@@ -49,7 +49,7 @@ def test_whoever_starts_a_show_owns_it_and_is_its_secretary(owner):
     [
         ({"last_day": "2026-06-12"}, "The last day lies before the first."),
         ({"last_day": "2027-06-12"}, "A show lasts 10 days at the most"),
-        ({"entries_close_on": "2026-06-20"}, "Entries close before the show begins."),
+        ({"entries_close": "2026-06-20"}, "Entries close before the show begins."),
         ({"first_day": "soon"}, "Enter a valid date."),
         ({"rules": "mine"}, "Select a valid choice."),
         ({"name": "展覧会"}, "at least one plain letter or digit"),
