@@ -46,6 +46,7 @@ let told = null;
 /** What was told of the day, in the page's language. */
 let day = null;
 let parts = [];
+let opening = 0;
 /** Comes once the page stands: a first visit waits for none of it. */
 let photos = null;
 let beside = () => {};
@@ -66,19 +67,38 @@ function place() {
 }
 
 function go(one, entry, lineUp = false) {
+  const before = location.hash;
   location.hash = one ? `class=${one.id}${lineUp ? "&lineup" : entry ? `&dog=${entry.id}` : ""}` : "";
+  if (location.hash !== before) root.inert = true;
+}
+
+/**
+ * Reads the sheets of the place to show. Until it stands the old one takes no finger: a quick one would write on the dog
+ * that it just left. False once yet another place was asked for.
+ * @param {string[]} sheets
+ */
+async function reach(sheets) {
+  opening += 1;
+  const mine = opening;
+  root.inert = true;
+  try {
+    await book.open(sheets);
+  } finally {
+    if (mine === opening) root.inert = false;
+  }
+  return mine === opening;
 }
 
 async function open() {
   const { one, entry, lineUp, critiques, breed } = place();
   parts = [];
   if (breed) {
-    await book.open([breed.sheet, ...classesOf(day, breed).map((each) => each.sheet)]);
+    if (!await reach([breed.sheet, ...classesOf(day, breed).map((each) => each.sheet)])) return;
     say(title, t("{breed}: awards", { breed: breed.name }));
     showAwards(breed);
   } else if (!one) {
     const awards = (day.breeds ?? []).map((each) => each.sheet);
-    await book.open([...awards, ...day.classes.flatMap((each) => [each.sheet, ...each.entries.map((dog) => dog.sheet)])]);
+    if (!await reach([...awards, ...day.classes.flatMap((each) => [each.sheet, ...each.entries.map((dog) => dog.sheet)])])) return;
     say(title, t("Ring {name}", { name: day.ring.name }));
     document.title = `${t("Ring {name}", { name: day.ring.name })}, ${day.show.name}`;
     const list = classListOf(book, day, (chosen) => go(chosen), (chosen) => { location.hash = `breed=${chosen.id}`; });
@@ -87,7 +107,7 @@ async function open() {
     fill(root, held.element, list.element, tablet.element);
     parts = [list, held, tablet];
   } else {
-    await book.open([one.sheet, ...one.entries.map((dog) => dog.sheet)]);
+    if (!await reach([one.sheet, ...one.entries.map((dog) => dog.sheet)])) return;
     say(title, classWords(one));
     if (critiques) showCritiques(one);
     else if (lineUp) showLineUp(one);

@@ -48,6 +48,22 @@ def test_places_change_step_by_step_before_they_are_signed_again(in_class):
     expect(numbers).to_have_text([before[1], before[2], before[0], before[3]])
 
 
+def test_the_dog_just_left_takes_no_finger_while_the_next_one_opens(in_class):
+    page = in_class("tablet", "Bernese Mountain Dog, dogs, open class")
+    under_the_finger = """() => {
+      const grade = document.querySelector(".grade");
+      grade.scrollIntoView();
+      const at = () => { const box = grade.getBoundingClientRect(); return document.elementFromPoint(box.x + 8, box.y + 8); };
+      const before = grade.contains(at());
+      document.querySelectorAll(".tiles .tile")[1].click();
+      return [before, grade.contains(at())];
+    }"""
+    assert page.evaluate(under_the_finger) == [True, False]
+    page.locator(".grade", has_text="Excellent").tap()
+    expect(page.locator(".tile .state").nth(1)).to_have_text("graded")
+    expect(page.locator(".tile .state").first).not_to_have_text("graded")
+
+
 def test_a_finding_stands_beside_the_number_it_speaks_of(in_class):
     page = in_class("tablet", "Bernese Mountain Dog, dogs, open class")
     page.locator(".grade", has_text="Good").last.tap()
