@@ -53,10 +53,11 @@ def test_the_dog_just_left_takes_no_finger_while_the_next_one_opens(in_class):
     under_the_finger = """() => {
       const grade = document.querySelector(".grade");
       grade.scrollIntoView();
-      const at = () => { const box = grade.getBoundingClientRect(); return document.elementFromPoint(box.x + 8, box.y + 8); };
-      const before = grade.contains(at());
+      const { x, y } = grade.getBoundingClientRect();
+      const takes = () => grade.contains(document.elementFromPoint(x + 8, y + 8));
+      const before = takes();
       document.querySelectorAll(".tiles .tile")[1].click();
-      return [before, grade.contains(at())];
+      return [before, takes()];
     }"""
     assert page.evaluate(under_the_finger) == [True, False]
     page.locator(".grade", has_text="Excellent").tap()
