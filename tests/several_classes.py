@@ -15,5 +15,7 @@ def british_show() -> tuple[SmallShow, dict[tuple[str, int], Entry]]:
     limit = ShowClass.objects.create(show_breed=at.show_class.show_breed, sex="dog", code="limit", order=7)
     for number in (1, 3):
         Entry.objects.create(show=at.show, show_class=limit, dog=at.entries[number - 1].dog, number=number)
-    found = {(entry.show_class.code, entry.number or 0): entry for entry in at.show.entries.select_related("show_class")}
+    found = {
+        (entry.show_class.code, entry.number or 0): entry for entry in at.show.entries.select_related("show_class")
+    }
     return at, found

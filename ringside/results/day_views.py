@@ -187,7 +187,7 @@ def _added(request: HttpRequest, show: Show, form: LineForm, note: NoteForm) -> 
     entry = day_actions.add_at_ring(
         who=request.user, show=show, texts=form.texts(), note=note.cleaned_data["note"], today=timezone.localdate()
     )
-    words = _("{dog} has number {number}, which stands in no printed paper: tell judge and steward.")
+    words = _("{dog} has number {number}, and no printed paper has it in this class: tell judge and steward.")
     messages.success(request, words.format(dog=entry.dog.name, number=entry.number))
     return _back(entry)
 

@@ -142,9 +142,7 @@ def test_a_dog_in_the_finals_is_one_whichever_of_its_entries_has_the_award(given
         who=at.accounts["assistant"], final=group, places=[1, 4], absent=[], is_signed=True
     )
     assert ([one.entry.number for one in told.competing], told.findings) == ([1, 4], ())
-    told = final_actions.record_final(
-        who=at.accounts["assistant"], final=final, places=[1], absent=[], is_signed=True
-    )
+    told = final_actions.record_final(who=at.accounts["assistant"], final=final, places=[1], absent=[], is_signed=True)
     assert ([one.entry.number for one in told.competing], told.findings) == ([1], ())
 
 
