@@ -92,8 +92,12 @@ def _taken(line: Candidates, standing: Standing, award_round: Round) -> Finding 
         return None
     if line.other_sex_than and not _is_other_sex(line.other_sex_than, standing, award_round):
         return None
-    if line.unbeaten and _is_beaten(line, standing, award_round):
-        return None
+    why = _why(line, standing, award_round)
+    return None if why and line.unbeaten and _is_beaten(line, standing, award_round) else why
+
+
+def _why(line: Candidates, standing: Standing, award_round: Round) -> Finding | None:
+    """Where the line finds it: as a second, as a winner or in a class."""
     if line.second_to:
         return _as_second(line.second_to, standing, award_round)
     if line.winners_of:
@@ -113,8 +117,10 @@ def _as_second(award: str, standing: Standing, award_round: Round) -> Finding | 
 
 def _is_second_to(award: str, standing: Standing, award_round: Round) -> bool:
     """Whether it is placed second in a class where the award's winner, by whatever entry, came first."""
+    if standing.place != 2:
+        return False
     firsts = {other.whose for other in award_round.of_class(standing) if other.place == 1}
-    return standing.place == 2 and not firsts.isdisjoint(award_round.holders(award))
+    return not firsts.isdisjoint(award_round.holders(award))
 
 
 def _is_beaten(line: Candidates, standing: Standing, award_round: Round) -> bool:

@@ -22,9 +22,8 @@ FIRST_TWICE = (
     TWO_CLASSES
     + """
 from ringside.shows.models import ShowClass
-first = Entry.objects.filter(
-    show_class__show_breed__breed="bernese-mountain-dog", show_class__sex="dog", show_class__code="open", state="entered"
-).select_related("show_class").order_by("number").first()
+of_breed = Entry.objects.filter(show_class__show_breed__breed="bernese-mountain-dog", state="entered")
+first = of_breed.filter(show_class__sex="dog").select_related("show_class").order_by("number").first()
 champions, _ = ShowClass.objects.get_or_create(
     show_breed=first.show_class.show_breed, sex="dog", code="champion", defaults={"order": first.show_class.order + 1}
 )
