@@ -20,6 +20,7 @@ class Entry(models.Model):
     show = models.ForeignKey(Show, on_delete=models.CASCADE, related_name="entries")
     show_class = models.ForeignKey(ShowClass, on_delete=models.PROTECT, related_name="entries")
     dog = models.ForeignKey(Dog, on_delete=models.PROTECT, related_name="entries")
+    # The dog's for the whole show, the same in all its classes: `numbering.give_numbers` alone writes it.
     number = models.PositiveIntegerField("catalogue number", null=True, blank=True)
     state = models.CharField(max_length=12, choices=State.choices, default=State.ENTERED)
     entered_at = models.DateTimeField(auto_now_add=True)
@@ -29,13 +30,13 @@ class Entry(models.Model):
     class Meta:
         verbose_name_plural = "entries"
         constraints = [
-            models.UniqueConstraint(fields=["show", "number"], name="catalogue_number_once"),
             models.UniqueConstraint(
                 fields=["show_class", "dog"],
                 name="dog_once_in_class",
                 violation_error_message=_("This dog is in this class already."),
             ),
         ]
+        indexes = [models.Index(fields=["show", "number"], name="entry_by_number")]
 
     def __str__(self) -> str:
         return f"{self.number or 'no number'} {self.dog}"

@@ -16,7 +16,7 @@ from ringside.core.sentences import sentence
 from ringside.entries import by_hand, lists, waiting
 from ringside.entries.forms import FileForm, LineForm
 from ringside.entries.models import Entry, EntryRequest
-from ringside.entries.numbering import number_entries
+from ringside.entries.numbering import dogs_without_number, number_entries
 from ringside.entries.proofs.needs import needs_of
 from ringside.people.models import Account
 from ringside.shows.access import access_show, roles_of
@@ -51,7 +51,7 @@ def entry_list(request: HttpRequest, slug: str) -> HttpResponse:
         "states": Entry.State.choices,
         "files": show.entry_files.defer("content").order_by("-uploaded_at", "-id"),
         "file_form": FileForm(),
-        "without_number": Entry.objects.filter(show=show, number=None, state=Entry.State.ENTERED).count(),
+        "without_number": dogs_without_number(show),
         "waiting_count": show.entry_requests.filter(state=EntryRequest.State.WAITING).count(),
         "may_number": may(roles_of(request.user, show), "number-entries"),
         "query": query_without_page(request),

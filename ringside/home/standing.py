@@ -30,7 +30,7 @@ def standing_of(show: Show, today: date) -> dict[str, list[str]]:
         "set_up": _set_up(show, counts),
         "entries": _entries(counts),
         "fees": _fees(show, counts),
-        "papers": _numbers(counts["dogs"], counts["numbered"]),
+        "papers": _numbers(counts["dogs"], counts["unnumbered"]),
         "day": _day(counts),
         "results": _results(show, counts, has_begun=today >= show.first_day),
     }
@@ -43,8 +43,6 @@ def _counts(show: Show) -> dict[str, int]:
     breeds = ShowBreed.objects.filter(show=show)
     asked: dict[str, QuerySet[Any]] = {
         "breeds": breeds,
-        "dogs": entered,
-        "numbered": entered.exclude(number=None),
         "to_decide": EntryRequest.objects.filter(show=show, state=EntryRequest.State.WAITING),
         "lines": EntryLine.objects.filter(file__show=show, state=EntryLine.State.WAITING),
         "fee_lines": FeeLine.objects.filter(show=show),
@@ -54,12 +52,15 @@ def _counts(show: Show) -> dict[str, int]:
         "awards": breeds.filter(awards_card__signed__isnull=False, awards_publication=None),
         "requests": CorrectionRequest.objects.filter(entry__show=show, closed_at=None),
     }
-    row = Show.objects.filter(pk=show.pk).annotate(**{f"n_{name}": _count(rows) for name, rows in asked.items()})
-    return dict(zip(asked, row.values_list(*(f"n_{name}" for name in asked)).get(), strict=True))
+    counts = {name: _count(rows) for name, rows in asked.items()}
+    counts["dogs"] = _count(entered, "dog")
+    counts["unnumbered"] = _count(entered.filter(number=None), "dog")
+    row = Show.objects.filter(pk=show.pk).annotate(**{f"n_{name}": count for name, count in counts.items()})
+    return dict(zip(counts, row.values_list(*(f"n_{name}" for name in counts)).get(), strict=True))
 
 
-def _count(rows: "QuerySet[Any]") -> Coalesce:
-    counted = rows.order_by().values(all=Value(1)).annotate(n=Count("pk")).values("n")
+def _count(rows: "QuerySet[Any]", what: str = "pk") -> Coalesce:
+    counted = rows.order_by().values(all=Value(1)).annotate(n=Count(what, distinct=what != "pk")).values("n")
     return Coalesce(Subquery(counted, output_field=IntegerField()), 0)
 
 
@@ -100,10 +101,10 @@ def _fees(show: Show, counts: dict[str, int]) -> Iterator[str]:
         yield ngettext("{count} unpaid", "{count} unpaid", count).format(count=count)
 
 
-def _numbers(dogs: int, numbered: int) -> Iterator[str]:
-    if dogs and not numbered:
+def _numbers(dogs: int, unnumbered: int) -> Iterator[str]:
+    if dogs and unnumbered == dogs:
         yield _("numbers not given")
-    elif count := dogs - numbered:
+    elif count := unnumbered:
         yield ngettext("{count} dog without a number", "{count} dogs without a number", count).format(count=count)
 
 

@@ -15,7 +15,7 @@ from ringside.timetable.queries import Starts
 
 @dataclass(frozen=True, slots=True)
 class Dog:
-    """An entered dog with where and when it is judged; None where that is not known yet."""
+    """An entered dog with where and when it is judged in one class; None where that is not known yet."""
 
     entry: Entry
     appointed: Appointed
@@ -132,7 +132,7 @@ def to_print(show: Show) -> list[Recipient]:
 
 def lacking(show: Show, dogs: Sequence[Dog] | None = None) -> Iterator[tuple[str, int]]:
     """What the dogs lack to be told of, and of how many dogs: "number", "day", "ring", "time"."""
-    facts = [dog.facts for dog in (dogs_of(show) if dogs is None else dogs)]
+    facts = [(dog.entry.dog_id, dog.facts) for dog in (dogs_of(show) if dogs is None else dogs)]
     for index, name in enumerate(("number", "day", "ring", "time")):
-        if count := sum(not one[index] for one in facts):
-            yield name, count
+        if lack := {dog for dog, told in facts if not told[index]}:
+            yield name, len(lack)

@@ -20,7 +20,7 @@ def subject(show: Show) -> str:
 
 def opening(show: Show, recipient: Recipient) -> str:
     words = ngettext("This dog is entered for you in {show}:", "These dogs are entered for you in {show}:",
-                     len(recipient.dogs))  # fmt: skip
+                     len({dog.entry.dog_id for dog in recipient.dogs}))  # fmt: skip
     return words.format(show=show.name_and_place)
 
 

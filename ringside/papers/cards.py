@@ -19,15 +19,16 @@ INSET = 14.0
 STRIP = 84.0
 CODE_SIDE = 54.0
 TALLEST = 190.0
+LINE = 12.0
 
 
 @dataclass(frozen=True)
 class Card:
-    """One card. `code` is empty where no claim code is printed."""
+    """One card. `titles` are the dog's classes; `code` is empty where no claim code is printed."""
 
     number: str
     dog: str
-    title: str
+    titles: Sequence[str]
     ring: str
     code: str
 
@@ -60,16 +61,18 @@ def _draw(canvas: Canvas, card: Card, show: str, claim_url: str, width: float, h
     canvas.setFillColor(styles.INK)
     room = width - 2 * INSET
     foot = STRIP if card.code else 0.0
-    size = min(TALLEST, room / max(stringWidth(card.number, BOLD, 1), 0.1))
-    middle = foot + (height - foot) / 2
+    further = foot + LINE * (len(card.titles) - 1)
+    size = min(TALLEST, room / max(stringWidth(card.number, BOLD, 1), 0.1), (height - further) * 0.62)
+    middle = further + (height - further) / 2
     canvas.setFont(BOLD, size)
     canvas.drawCentredString(width / 2, middle - size * 0.33, card.number)
     canvas.setFont(TEXT, 9)
     canvas.drawCentredString(width / 2, height - INSET - 9, _fitted(show, TEXT, 9, room))
     canvas.setFont(BOLD, 11)
-    canvas.drawCentredString(width / 2, foot + 44, _fitted(card.dog, BOLD, 11, room))
+    canvas.drawCentredString(width / 2, further + 44, _fitted(card.dog, BOLD, 11, room))
     canvas.setFont(TEXT, 9)
-    canvas.drawCentredString(width / 2, foot + 30, _fitted(card.title, TEXT, 9, room))
+    for line, title in enumerate(card.titles):
+        canvas.drawCentredString(width / 2, further + 30 - LINE * line, _fitted(title, TEXT, 9, room))
     canvas.drawCentredString(width / 2, foot + 17, card.ring)
     if card.code:
         _draw_strip(canvas, card, claim_url, width)

@@ -99,5 +99,6 @@ def index_of_exhibitors(programme: Programme) -> list[tuple[str, list[str]]]:
     found: dict[str, list[str]] = defaultdict(list)
     for *_place, exhibit in programme.exhibits():
         for owner in exhibit.owners:
-            found[owner].append(exhibit.number)
+            if exhibit.number not in found[owner]:
+                found[owner].append(exhibit.number)
     return sorted(found.items(), key=lambda one: (one[0].casefold(), one[0]))

@@ -11,6 +11,7 @@ from django.utils.translation import gettext_lazy as _
 from django.views.decorators.http import require_GET
 
 from ringside.entries.models import Entry
+from ringside.entries.numbering import dogs_without_number
 from ringside.papers.absentees import absentees_pdf
 from ringside.papers.catalogue import catalogue_pdf
 from ringside.papers.gathering import programme_of
@@ -60,8 +61,8 @@ def desk(request: HttpRequest, slug: str) -> HttpResponse:
         "papers": PAPERS.values(),
         "rings": rings_of(show),
         "language": language_of(request),
-        "dogs": entered.count(),
-        "without_number": entered.filter(number=None).count(),
+        "dogs": entered.values("dog").distinct().count(),
+        "without_number": dogs_without_number(show),
         "may_number": may(roles_of(request.user, show), "number-entries"),
     }
     return render(request, "papers/desk.html", context)

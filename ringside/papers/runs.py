@@ -92,7 +92,8 @@ def _zipped(run: PaperRun, critiques: list[Critique]) -> bytes:
         for critique in critiques:
             entry = critique.entry
             plain = re.sub(r"[^\w-]+", "-", entry.dog.name).strip("-")[:60]
-            name = f"{entry.number or 0:04}-{plain}-{critique.language}.pdf"
+            # A dog in several classes has one number and a critique for each.
+            name = f"{entry.number or 0:04}-{plain}-{entry.show_class.code}-{critique.language}.pdf"
             archive.writestr(name, critique_pdf(_paper(run, critique), run.size))
     return target.getvalue()
 

@@ -14,14 +14,16 @@ from ringside.core.denied import NotNow
 from ringside.dogs.wording import SEXES
 from ringside.entries.models import Entry
 from ringside.people.models import Account
+from ringside.results.awards import awards_of
 from ringside.results.finals import title_of_final
 from ringside.results.models import AwardCorrection, AwardGiven, Finalist
 from ringside.results.wording import state_words
+from ringside.ring.awards import BreedCard
 from ringside.ring.queries import breed_said
 from ringside.shows.access import require
 from ringside.shows.books import award_name, rules_of
 from ringside.shows.models import Show, ShowBreed
-from scoring.rules.award_card import offered, passes_to
+from scoring.rules.award_card import Offered, competing, offered, passes_to
 
 Cause = AwardCorrection.Cause
 
@@ -37,26 +39,31 @@ def correct_award(*, who: Account, show_breed: ShowBreed, code: str, number: int
         raise NotNow("These awards are not published yet: what the judge decided is changed at the ring.")
     if not why.strip():
         raise NotNow("Write down why the award is corrected: it shows beside the award.")
-    entry = entry_of_breed(show_breed, number, one.sex) if number else None
+    [found] = awards_of([show_breed])
+    entry = entry_for(found.card, one, number) if number else None
     row = AwardGiven.objects.filter(show_breed=show_breed, award=one.award.code, sex=one.sex or "").first()
     row = row or AwardGiven(show_breed=show_breed, award=one.award.code, sex=one.sex or "")
-    if row.entry_id == (entry.pk if entry else None):
+    if (row.entry and row.entry.dog_id) == (entry and entry.dog_id):
         raise NotNow("Nothing is changed.")
     made = _change(who, row, entry, Cause.CORRECTED, why)
     record(who=who, doing="correct-award", show_id=show.pk, about=f"breed:{show_breed.pk}", award=code)
     return made
 
 
-def entry_of_breed(show_breed: ShowBreed, number: int, sex: str | None) -> Entry:
-    """The dog of this number that an award of the breed, or of one sex of it, may name. NotNow says which is wrong."""
-    entry = Entry.objects.filter(show_class__show_breed=show_breed, number=number).select_related("dog").first()
-    if entry is None:
+def entry_for(card: BreedCard, one: Offered, number: int) -> Entry:
+    """What an award names of the dog of this number: the entry that competes for it, else one that is entered.
+
+    NotNow where no dog of the breed, or of the award's sex, has the number.
+    """
+    own = [entry for entry in card.entries.values() if entry.number == number]
+    if not own:
         raise NotNow("No dog of this breed has the number {number}.", number=number)
-    if sex == "dog" and entry.dog.sex != sex:
+    if one.sex == "dog" and own[0].dog.sex != one.sex:
         raise NotNow("Number {number} is a bitch, and this award is for dogs.", number=number)
-    if sex and entry.dog.sex != sex:
+    if one.sex and own[0].dog.sex != one.sex:
         raise NotNow("Number {number} is a dog, and this award is for bitches.", number=number)
-    return entry
+    entries = {each.entry for each in competing(card.book, one, card.card)}
+    return min(own, key=lambda entry: (str(entry.pk) not in entries, entry.state != Entry.State.ENTERED))
 
 
 def _change(who: Account, row: AwardGiven, entry: Entry | None, cause: str, why: str) -> AwardCorrection:
@@ -72,7 +79,7 @@ def _change(who: Account, row: AwardGiven, entry: Entry | None, cause: str, why:
 
 @transaction.atomic
 def cancel_awards(*, who: Account, entry: Entry, why: str) -> list[AwardCorrection]:
-    """Takes every published award and final place of this show from a dog; each passes on as the rules say.
+    """Takes every published award and final place of this show from a dog, whichever of its entries has it.
 
     Rule: an award with a reserve that moves up goes to the holder of the reserve, and the reserve to nobody; any other
     stays with nobody, and in a final nobody moves up.
@@ -92,12 +99,13 @@ def cancel_awards(*, who: Account, entry: Entry, why: str) -> list[AwardCorrecti
 
 def _from_breed(who: Account, entry: Entry, why: str) -> Iterator[AwardCorrection]:
     book = rules_of(entry.show)
-    rows = AwardGiven.objects.filter(entry=entry, show_breed__awards_publication__isnull=False)
+    own = {"entry__dog": entry.dog_id, "show_breed__show": entry.show_id}
+    rows = AwardGiven.objects.filter(**own, show_breed__awards_publication__isnull=False)
     for row in rows.select_related("show_breed__show", "entry").order_by("id"):
         reserve = passes_to(book, row.award)
         below = reserve and AwardGiven.objects.filter(
             show_breed=row.show_breed, award=reserve.code, sex=row.sex, entry__isnull=False
-        ).exclude(entry=entry).select_related("show_breed__show", "entry").first()  # fmt: skip
+        ).exclude(entry__dog=entry.dog_id).select_related("show_breed__show", "entry").first()  # fmt: skip
         if not below:
             yield _change(who, row, None, Cause.CANCELLED, why)
             continue
@@ -106,12 +114,13 @@ def _from_breed(who: Account, entry: Entry, why: str) -> Iterator[AwardCorrectio
 
 
 def _from_finals(who: Account, entry: Entry, why: str) -> Iterator[AwardCorrection]:
-    rows = Finalist.objects.filter(entry=entry, place__isnull=False, final__published_at__isnull=False)
-    for row in rows.select_related("final").order_by("id"):
-        place, final = row.place, row.final
+    own = {"entry__dog": entry.dog_id, "final__show": entry.show_id}
+    rows = Finalist.objects.filter(**own, place__isnull=False, final__published_at__isnull=False)
+    for row in rows.select_related("final", "entry").order_by("id"):
+        place, final, has = row.place, row.final, row.entry
         row.delete()
         yield AwardCorrection.objects.create(
-            show=entry.show, final=final, award=final.award, place=place, before=entry, cause=Cause.CANCELLED,
+            show=entry.show, final=final, award=final.award, place=place, before=has, cause=Cause.CANCELLED,
             told="cancelled", why=why.strip()[:300], by=who,
         )  # fmt: skip
 

@@ -84,7 +84,10 @@ class _Grower:
         held = frozenset().union(*(branch.held_classes for branch in branches))
         leaves = list(self._classes(one, held))
         own = frozenset().union(*(leaf.held_classes for leaf in leaves))
-        goes_on = [replace(below, wins=bool(set(below.entries) & set(node.entries))) for below in (*branches, *leaves)]
+        dogs = {entry.dog_id for entry in node.entries}
+        goes_on = [
+            replace(below, wins=any(entry.dog_id in dogs for entry in below.entries)) for below in (*branches, *leaves)
+        ]
         return replace(node, branches=tuple(goes_on), beside=tuple(self._companions(one)), held_classes=held | own)
 
     def _feeders(self, one: Offered) -> list[Offered]:

@@ -86,6 +86,7 @@ def cancel(request: HttpRequest, slug: str, breed_id: int) -> HttpResponse:
 
 
 def _entry_of(show_breed: ShowBreed, number: int) -> Entry:
+    """Any entry of the dog of this number: what is cancelled is cancelled for all of them."""
     entry = Entry.objects.select_related("show").filter(show_class__show_breed=show_breed, number=number).first()
     if entry is None:
         raise NotNow("No dog of this breed has the number {number}.", number=number)

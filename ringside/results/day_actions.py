@@ -4,13 +4,13 @@ from collections.abc import Mapping
 from datetime import date
 
 from django.db import IntegrityError, transaction
-from django.db.models import Max
 
 from ringside.core.audit import record
 from ringside.core.denied import NotNow
 from ringside.core.sentences import sentence
 from ringside.entries import by_hand
 from ringside.entries.models import Entry
+from ringside.entries.numbering import entries_numbered, give_numbers
 from ringside.entries.taking import class_order
 from ringside.people.models import Account
 from ringside.results.day_changes import kept_title
@@ -127,17 +127,15 @@ def take_back_withdrawal(*, who: Account, entry: Entry, note: str) -> None:
 
 @transaction.atomic
 def add_at_ring(*, who: Account, show: Show, texts: Mapping[str, str], note: str, today: date) -> Entry:
-    """A dog that the printer left out: entered on the day with the next free number, and noted as such."""
+    """A dog that the printer left out: entered on the day with its number or the next free one, and noted as such."""
     require(who, show, "change-entries")
     Show.objects.select_for_update().get(pk=show.pk)
-    last = Entry.objects.filter(show=show).aggregate(last=Max("number"))["last"]
-    if last is None:
+    if not Entry.objects.filter(show=show, number__isnull=False).exists():
         raise NotNow("No dog has a catalogue number yet: give the numbers first.")
     if not note.strip():
         raise NotNow("Write down how the dog came to be left out: the governing body may ask.")
     entry = by_hand.enter(who=who, show=show, texts=texts, today=today)
-    entry.number = last + 1
-    entry.save(update_fields=["number"])
+    give_numbers(show, [entry])
     _note(who, entry, DayChange.Kind.ADDED, note=note, after=kept_title(entry.show_class))
     return entry
 
@@ -152,7 +150,7 @@ def _note(who: Account, entry: Entry, kind: str, **told: str) -> None:
 def write_report(*, who: Account, show: Show, kind: str, number: int | None, text: str) -> Report:
     """Keeps a protest, an incident or a bite as it was told. Its words stay out of the audit."""
     require(who, show, "write-reports")
-    entry = Entry.objects.filter(show=show, number=number).first() if number else None
+    entry = next(iter(entries_numbered(show, number)), None) if number else None
     if number and entry is None:
         raise NotNow("No dog of this show has the number {number}.", number=number)
     report = Report.objects.create(show=show, entry=entry, kind=kind, text=text, by=who)

@@ -17,6 +17,7 @@ from ringside.core.sentences import sentence
 from ringside.entries import by_hand
 from ringside.entries.forms import LineForm
 from ringside.entries.models import Entry
+from ringside.entries.numbering import entries_numbered
 from ringside.results import corrections, day_actions, queries
 from ringside.results.day_changes import changes_of
 from ringside.results.day_forms import CorrectionForm, MoveForm, NoteForm, PresenceForm, ReportForm, WithdrawForm
@@ -42,12 +43,13 @@ IS = {
 @require_GET
 def day(request: HttpRequest, slug: str) -> HttpResponse:
     show = access_show(request.user, slug)
-    wanted = request.GET.get("number", "").strip()
+    wanted, numbered = request.GET.get("number", "").strip(), []
     if wanted.isdecimal() and len(wanted) < 10:
-        entry = Entry.objects.filter(show=show, number=int(wanted)).first()
-        if entry:
-            return redirect(f"/office/{slug}/results/day/{entry.show_class_id}/#entry-{entry.pk}")
-        messages.error(request, _("No dog of this show has the number {number}.").format(number=wanted))
+        numbered = entries_numbered(show, int(wanted))
+        if len(numbered) == 1:
+            return redirect(f"/office/{slug}/results/day/{numbered[0].show_class_id}/#entry-{numbered[0].pk}")
+        if not numbered:
+            messages.error(request, _("No dog of this show has the number {number}.").format(number=wanted))
     page = Paginator(queries.classes_of(show), PER_PAGE).get_page(request.GET.get("page"))
     found = queries.compiled_many(page.object_list)
     context = {
@@ -55,6 +57,7 @@ def day(request: HttpRequest, slug: str) -> HttpResponse:
         "stage": "desk",
         "page": page,
         "classes": [(one, sum(row.presence != "present" for row in one.rows)) for one in found],
+        "numbered": [(entry, queries.title_of(entry.show_class)) for entry in numbered],
         "changes": changes_of(show, MOST_CHANGES),
         "rights": rights_of(request.user, show),
     }
@@ -184,7 +187,7 @@ def _added(request: HttpRequest, show: Show, form: LineForm, note: NoteForm) -> 
     entry = day_actions.add_at_ring(
         who=request.user, show=show, texts=form.texts(), note=note.cleaned_data["note"], today=timezone.localdate()
     )
-    words = _("{dog} has number {number}, which stands in no printed paper: tell judge and steward.")
+    words = _("{dog} has number {number}, and no printed paper has it in this class: tell judge and steward.")
     messages.success(request, words.format(dog=entry.dog.name, number=entry.number))
     return _back(entry)
 

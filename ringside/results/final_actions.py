@@ -115,7 +115,9 @@ def _fresh(final: Final) -> Final:
 
 
 def _entries(final: Final, numbers: Sequence[int]) -> list[Entry]:
+    """The dogs of these numbers, each as the entry that stands for it in the finals where one does."""
     found = {entry.number: entry for entry in Entry.objects.filter(show=final.show, number__in=numbers)}
+    found |= {entry.number: entry for entry in finals_of(final.show).entries.values()}
     unknown = [str(number) for number in numbers if number not in found]
     if unknown:
         raise NotNow("No dog of this show has the number {number}.", number=unknown[0])
@@ -172,17 +174,23 @@ def correct_final(*, who: Account, final: Final, places: Sequence[int], why: str
     if not why.strip():
         raise NotNow("Write down why the final is corrected: it shows beside the result.")
     placed = _entries(final, places)
-    gone = [one.entry for one in final.finalists.filter(place=None).select_related("entry") if one.entry not in placed]
+    dogs = {entry.dog_id for entry in placed}
+    kept = final.finalists.filter(place=None).select_related("entry")
+    gone = [one.entry for one in kept if one.entry.dog_id not in dogs]
     _check(final, placed, gone)
     before = {one.place: one.entry for one in final.finalists.exclude(place=None).select_related("entry")}
     after = dict(enumerate(placed, 1))
-    changed = [place for place in sorted({*before, *after}) if before.get(place) != after.get(place)]
+    changed = [place for place in sorted({*before, *after}) if _dog(before.get(place)) != _dog(after.get(place))]
     if not changed:
         raise NotNow("Nothing is changed.")
     _write(final, placed, gone)
     made = [_correction(who, final, place, before.get(place), after.get(place), why) for place in changed]
     record(who=who, doing="correct-final", show_id=final.show_id, about=f"final:{final.pk}", corrections=len(made))
     return made
+
+
+def _dog(entry: Entry | None) -> int | None:
+    return entry.dog_id if entry else None
 
 
 def _correction(

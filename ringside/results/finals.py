@@ -86,6 +86,7 @@ class ShowFinals:
     winners: Sequence[BreedWinner] = ()
     rows: Mapping[Key, Final] = field(default_factory=dict)
     places: Mapping[int, Sequence[Finalist]] = field(default_factory=dict)
+    # By an entry's id; for all entries of one dog the one that stands for it.
     entries: Mapping[str, Entry] = field(default_factory=dict)
 
     @cached_property
@@ -99,7 +100,10 @@ class ShowFinals:
     def _in_order(self, final_id: int) -> Iterator[str]:
         """The dogs from first place on, as far as no cancelled place leaves a gap."""
         placed = [one for one in self.places.get(final_id, ()) if one.place]
-        yield from (str(one.entry_id) for place, one in enumerate(placed, 1) if one.place == place)
+        yield from (self._key(one) for place, one in enumerate(placed, 1) if one.place == place)
+
+    def _key(self, one: Finalist) -> str:
+        return str(self.entries[str(one.entry_id)].pk)
 
     @cached_property
     def stands(self) -> list[Stands]:
@@ -110,7 +114,7 @@ class ShowFinals:
         title = title_of_final(self.book, *one.key)
         if row is None:
             return Stands(one, None, title)
-        absent = {str(each.entry_id) for each in self.places.get(row.pk, ()) if each.place is None}
+        absent = {self._key(each) for each in self.places.get(row.pk, ()) if each.place is None}
         competing = tuple(
             Competing(self.entries[each.entry], sentence(each.why), each.entry in absent)
             for each in finalists(self.book, one, self.at)
@@ -172,11 +176,16 @@ def finals_of(show: Show) -> ShowFinals:
         places[one.final_id].append(one)
     ids = {*holds, *(one.entry_id for some in places.values() for one in some)}
     found = Entry.objects.filter(pk__in=ids).select_related("dog", "show_class__show_breed")
-    entries = {str(entry.pk): entry for entry in found.order_by("number", "id")}
+    known = sorted(found.order_by("number", "id"), key=lambda entry: entry.pk not in holds)
+    first: dict[int, Entry] = {}
+    entries = {str(entry.pk): first.setdefault(entry.dog_id, entry) for entry in known}
+    held: dict[Entry, set[str]] = defaultdict(set)
+    for entry in known:
+        held[first[entry.dog_id]] |= holds.get(entry.pk, set())
     winners = [
-        BreedWinner(key, groups.get(entry.show_class.show_breed_id), frozenset(holds[entry.pk]))
-        for key, entry in entries.items()
-        if entry.pk in holds
+        BreedWinner(str(entry.pk), groups.get(entry.show_class.show_breed_id), frozenset(awards))
+        for entry, awards in held.items()
+        if awards
     ]
     return ShowFinals(
         show, rules_of(show), groups, {breed.pk: breed for breed in breeds}, winners, rows, places, entries

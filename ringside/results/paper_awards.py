@@ -10,7 +10,7 @@ from django.utils.translation import gettext_noop
 from ringside.core.audit import record
 from ringside.core.denied import NotNow
 from ringside.people.models import Account
-from ringside.results.award_corrections import entry_of_breed
+from ringside.results.award_corrections import entry_for
 from ringside.results.awards import awards_of
 from ringside.results.models import AwardsPublication, PaperAwards
 from ringside.results.paper_actions import attest, keep_first_page
@@ -76,14 +76,14 @@ def _require_open(show_breed: ShowBreed) -> None:
 def card_as_typed(show_breed: ShowBreed, decided: Decided) -> BreedCard:
     """The breed's award card as it would be. NotNow where a number is none of the breed, or of the other sex."""
     [found] = awards_of([show_breed])
-    typed: dict[str, str | bool] = {}
-    for one in found.card.awards:
+    card = replace(found.card, decided={})
+    for one in card.awards:
         number = decided.get(one.code)
         if number is False:
-            typed[one.code] = False
+            card = replace(card, decided={**card.decided, one.code: False})
         elif number is not None:
-            typed[one.code] = str(entry_of_breed(show_breed, number, one.sex).pk)
-    return replace(found.card, decided=typed)
+            card = replace(card, decided={**card.decided, one.code: str(entry_for(card, one, number).pk)})
+    return card
 
 
 def competing_now(card: BreedCard, one: Offered) -> list[str]:

@@ -63,7 +63,7 @@ class BreedCard:
             is_there = entry.state == Entry.State.ENTERED and signed.get(f"presence.{key}") in (None, "present")
             if entry.show_class_id == show_class.pk and is_there and grade not in barred:
                 place = places.index(key) + 1 if key in places else None
-                yield Standing(key, show_class.sex, show_class.code, place, grade)
+                yield Standing(key, show_class.sex, show_class.code, place, grade, str(entry.dog_id))
 
     @property
     def unsigned(self) -> list[ShowClass]:
@@ -133,10 +133,16 @@ def _elsewhere(card: BreedCard, one: ShowClass) -> dict[str, Any]:
                 "class_code": each.class_code,
                 "place": each.place,
                 "grade": each.grade,
+                "dog": _number(card.entries[each.entry]),
             }
             for each in standings
         ],
     }
+
+
+def _number(entry: Entry) -> str | None:
+    """What the page knows a dog by: its catalogue number."""
+    return None if entry.number is None else str(entry.number)
 
 
 def candidates_json(found: BreedCard) -> dict[str, Any]:

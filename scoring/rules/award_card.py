@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from scoring.findings import Finding, warns
-from scoring.rules.awards import Competitor, Round, Standing, competitors
+from scoring.rules.awards import Competitor, Round, Standing, competitors, whose
 from scoring.rules.rulebook import SEXES, Award, Candidates, RuleBook, Sex
 
 
@@ -89,15 +89,21 @@ def _named(award: Award) -> set[str]:
 def check_card(book: RuleBook, card: Card) -> Iterator[Finding]:
     """What does not go with the rules in what the judge decided; the judge's word stands all the same.
 
-    Rule: an award goes to an entry that competes for it, and is withheld only where the rules let a judge withhold it.
+    Rule: an award goes to a dog that competes for it, and is withheld only where the rules let a judge withhold it.
     Source: the rule book's awards, each with its own.
     """
     for one in offered(book):
         entry = card.decided.get(one.code)
-        if isinstance(entry, str) and entry not in [each.entry for each in competing(book, one, card)]:
+        if isinstance(entry, str) and not _competes(book, one, card, entry):
             yield warns("award-without-right", award=one.award.code, entry=entry)
         elif entry is False and not one.award.may_be_withheld:
             yield warns("award-not-to-be-withheld", award=one.award.code)
+
+
+def _competes(book: RuleBook, one: Offered, card: Card, entry: str) -> bool:
+    """Whether its dog competes, with this entry or another."""
+    dogs = {whose(each.entry, card.standings) for each in competing(book, one, card)}
+    return whose(entry, card.standings) in dogs
 
 
 def passes_to(book: RuleBook, award_code: str) -> Award | None:

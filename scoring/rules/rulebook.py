@@ -89,8 +89,9 @@ class ClassRule:
 @dataclass(frozen=True, slots=True)
 class Candidates:
     """Who competes for an award: dogs of `classes` at `places` with one of `grades` (empty: any), or `winners_of`
-    other awards, or the dog placed second in the class of the winner of `second_to`, or the winners of the sex that
-    the winner of `other_sex_than` is not.
+    other awards, or the dog placed second in a class that the winner of `second_to` won, or the winners of the sex that
+    the winner of `other_sex_than` is not. `unbeaten`: no dog that stood behind another in another of the classes (of
+    all where the line names none); behind the winner of `second_to` does not count.
     """
 
     classes: tuple[str, ...] = ()
@@ -99,6 +100,7 @@ class Candidates:
     winners_of: tuple[str, ...] = ()
     second_to: str | None = None
     other_sex_than: str | None = None
+    unbeaten: bool = False
 
 
 @dataclass(frozen=True, slots=True)

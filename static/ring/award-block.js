@@ -8,8 +8,9 @@ import { apart, t } from "./say.js";
 import { findingWords } from "./words.js";
 
 /**
- * `others` are all the entries that an award could be given to, those that do not compete among them.
- * @typedef {{book: import("./book.js").Book, breed: any, classes: any[], numbers: Map<string, string>, classNames: Record<string, string>,
+ * `others` are all the entries that an award could be given to, those that do not compete among them; a dog in several
+ * classes is one tile, so entries are told apart by `dogOf`.
+ * @typedef {{book: import("./book.js").Book, breed: any, classes: any[], numbers: Map<string, string>, dogOf: (id: string) => string, classNames: Record<string, string>,
  *            sentences: any, announce: (text: string) => void, others: (one: any) => string[]}} Desk
  * @typedef {{standings: import("./candidates.js").Standing[], decided: import("./candidates.js").Decided}} Now
  */
@@ -46,7 +47,7 @@ export function blockOf(desk, one) {
 }
 
 /** What is decided of an award, by whom it is disputed, what waits for a new signature, and how to decide it. */
-function decisionOf({ book, breed, numbers, announce }, one) {
+function decisionOf({ book, breed, numbers, dogOf, announce }, one) {
   const field = `award.${one.code}`;
   const said = () => book.disputed(breed.sheet, field).map((edit) => edit.value);
   const waiting = () => [...new Set(book.waiting(breed.sheet, field).map((edit) => edit.value))];
@@ -55,16 +56,23 @@ function decisionOf({ book, breed, numbers, announce }, one) {
     announce(`${awardWords(one)}: ${decisionWords(value, numbers)}`);
     return book.set(breed.sheet, field, value, awardWords(one));
   };
+  const is = (value, id) => typeof value === "string" && dogOf(value) === dogOf(id);
   /** A second tap takes the decision back. */
-  const toggle = (value) => set(!said().length && chosen() === value ? null : value);
-  return { said, waiting, chosen, set, toggle };
+  const toggle = (value) => set(!said().length && (chosen() === value || is(chosen(), value)) ? null : value);
+  return { said, waiting, chosen, set, toggle, is };
 }
 
 /** The numbers to tap: who competes, once that can be told, and whoever is named already. */
-function toShow({ breed }, one, decision, { standings, decided }, waits) {
+function toShow({ breed, dogOf }, one, decision, { standings, decided }, waits) {
   const unknown = waits.some(({ award }) => one.lines.some((line) => [line.second_to, line.other_sex_than].includes(award)));
   const named = [decided.get(one.code), ...decision.waiting(), ...decision.said()].filter((id) => typeof id === "string");
-  return [...new Set([...(unknown ? [] : competing(breed.awards, one, standings, decided)), ...named])];
+  return onceADog([...(unknown ? [] : competing(breed.awards, one, standings, decided)), ...named], dogOf);
+}
+
+/** @param {string[]} ids @param {(id: string) => string} dogOf @returns {string[]} of each dog its first entry */
+export function onceADog(ids, dogOf) {
+  const dogs = ids.map(dogOf);
+  return ids.filter((_, at) => dogs.indexOf(dogs[at]) === at);
 }
 
 /** @param {Desk} desk */
@@ -88,19 +96,20 @@ function tilesOf(desk, one, decision) {
     for (const tile of [...element.children, ...rest.children]) {
       const id = tile.dataset.entry;
       say(tile.lastChild, fromWords(desk, one, id, now));
-      press(tile, now.decided.get(one.code) === id, !decision.said().length && decision.chosen() === id);
+      press(tile, decision.is(now.decided.get(one.code), id), !decision.said().length && decision.is(decision.chosen(), id));
     }
   };
   return { element, another, update };
 }
 
-/** "open, first · CACIB": where a number comes from, and what it has won that lets it compete. */
+/** "open, first · CACIB": the classes a number comes from, and what it has won that lets it compete. */
 function fromWords(desk, one, id, { standings, decided }) {
-  const { breed, classNames } = desk;
-  const own = standings.find((each) => each.entry === id);
-  const from = own ? [classNames[own.class_code], own.place ? placeWords(own.place) : ""].filter(Boolean).join(", ") : desk.numbers.has(id) ? t("not signed") : t("withdrawn");
-  const holds = breed.awards.filter(({ award, code }) => decided.get(code) === id && one.lines.some((line) => line.winners_of?.includes(award)));
-  return [from, ...holds.map((each) => each.name)].join(" · ");
+  const { breed, classNames, dogOf } = desk;
+  const is = (entry) => typeof entry === "string" && dogOf(entry) === dogOf(id);
+  const from = standings.filter(({ entry }) => is(entry)).map((own) => [classNames[own.class_code], own.place ? placeWords(own.place) : ""].filter(Boolean).join(", "));
+  if (!from.length) from.push(desk.numbers.has(id) ? t("not signed") : t("withdrawn"));
+  const holds = breed.awards.filter(({ award, code }) => is(decided.get(code)) && one.lines.some((line) => line.winners_of?.includes(award)));
+  return [...from, ...holds.map((each) => each.name)].join(" · ");
 }
 
 /** @param {Desk} desk */

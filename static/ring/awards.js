@@ -1,6 +1,7 @@
 // A breed's awards: the certificate round of each sex, then the best of the breed; called out to the steward, and signed.
 
-import { awardWords, blockOf, decisionWords } from "./award-block.js";
+import { awardWords, blockOf, decisionWords, onceADog } from "./award-block.js";
+import { whose } from "./candidates.js";
 import { fill, h, say } from "./dom.js";
 import { apart, inside, t } from "./say.js";
 import { mayBePlaced, placesOf } from "./standing.js";
@@ -19,12 +20,14 @@ export function awardsOf(book, day, breed, page) {
   const elsewhere = breed.elsewhere ?? [];
   const entries = [...classes, ...elsewhere].flatMap((one) => one.entries);
   const numbers = new Map(entries.map((entry) => [String(entry.id), numberOf(entry)]));
-  const others = ({ sex }) => [
+  const dogs = new Map(entries.map((entry) => [String(entry.id), whose(standingOf(entry))]));
+  const dogOf = (id) => dogs.get(id) ?? whose({ entry: id });
+  const others = ({ sex }) => onceADog([
     ...classes.filter((one) => !sex || one.sex === sex).flatMap((one) => one.entries.filter((entry) => mayBePlaced(book, one, entry))),
     ...elsewhere.filter((one) => !sex || one.sex === sex).flatMap((one) => one.entries),
-  ].map((entry) => String(entry.id));
+  ].map((entry) => String(entry.id)), dogOf);
   const classNames = Object.fromEntries([...classes, ...elsewhere].map((one) => [one.code, inside(one.name)]));
-  const desk = { book, breed, classes: [...classes, ...elsewhere], numbers, classNames, sentences: day.sentences, announce: page.announce, others };
+  const desk = { book, breed, classes: [...classes, ...elsewhere], numbers, dogOf, classNames, sentences: day.sentences, announce: page.announce, others };
   const blocks = breed.awards.map((one) => ({ one, ...blockOf(desk, one) }));
   const missing = h("ul", { class: "missing" });
   const calls = callsOf(breed, numbers);
@@ -78,13 +81,18 @@ export function classesOf(day, breed) {
   return day.classes.filter((one) => breed.classes.includes(one.id));
 }
 
+/** An entry and its dog, which the page knows by its number alone: entries without one are a dog each. */
+function standingOf({ id, number }) {
+  return { entry: String(id), dog: number === null ? null : String(number) };
+}
+
 /** What the signed cards say of every dog that may be placed. @returns {import("./candidates.js").Standing[]} */
 export function standingsOf(book, classes) {
   return classes.filter((one) => book.isSigned(one.sheet)).flatMap((one) => {
     const places = placesOf(book, one);
-    return one.entries.filter((entry) => mayBePlaced(book, one, entry)).map(({ id }) => ({
-      entry: String(id), sex: one.sex, class_code: one.code,
-      place: places.indexOf(String(id)) + 1 || null, grade: book.value(one.sheet, `grade.${id}`) ?? null,
+    return one.entries.filter((entry) => mayBePlaced(book, one, entry)).map((entry) => ({
+      ...standingOf(entry), sex: one.sex, class_code: one.code,
+      place: places.indexOf(String(entry.id)) + 1 || null, grade: book.value(one.sheet, `grade.${entry.id}`) ?? null,
     }));
   });
 }

@@ -17,7 +17,8 @@ export function competesWords(breed, classes, one) {
 }
 
 function phraseOf(breed, classes, one, line) {
-  const who = whoOf(breed, classes, one, line);
+  const known = whoOf(breed, classes, one, line);
+  const who = known && line.unbeaten ? t("{who}, if unbeaten in other classes", { who: known }) : known;
   if (!who || !line.grades?.length) return who;
   const names = new Map(classes.flatMap((each) => each.grades).map(({ code, name }) => [code, name]));
   return t("{who}, with {grades}", { who, grades: listed(line.grades.map((code) => names.get(code) ?? code.replaceAll("-", " ")), "or") });

@@ -17,6 +17,19 @@ from ringside.entries.models import Entry
 rest = Entry.objects.filter(show_class__show_breed__breed="bernese-mountain-dog").exclude(show_class__code="open")
 rest.update(state="withdrawn")
 """
+# The first dog of the open class stands in the champion class as well, under its one number.
+FIRST_TWICE = (
+    TWO_CLASSES
+    + """
+from ringside.shows.models import ShowClass
+of_breed = Entry.objects.filter(show_class__show_breed__breed="bernese-mountain-dog", state="entered")
+first = of_breed.filter(show_class__sex="dog").select_related("show_class").order_by("number").first()
+champions, _ = ShowClass.objects.get_or_create(
+    show_breed=first.show_class.show_breed, sex="dog", code="champion", defaults={"order": first.show_class.order + 1}
+)
+Entry.objects.create(show_id=first.show_id, dog_id=first.dog_id, show_class=champions, number=first.number)
+"""
+)
 
 
 def a_page(browser: Browser, site: Site, size: str, face: str) -> Page:
@@ -28,7 +41,7 @@ def a_page(browser: Browser, site: Site, size: str, face: str) -> Page:
 
 
 def judge(page: Page, words: str) -> list[str]:
-    """Every dog of a class Excellent, the first three placed in the order of the catalogue, signed; their numbers."""
+    """Every dog of a class Excellent, three at most placed in the order of the catalogue, signed; their numbers."""
     page.locator(".programme .class", has_text=f"{BREED}, {words}").tap()
     tiles = page.locator(".tiles .tile")
     expect(tiles.first).to_be_visible()
@@ -39,7 +52,7 @@ def judge(page: Page, words: str) -> list[str]:
         page.locator(".grade", has_text="Excellent").tap()
         expect(tiles.nth(index).locator(".state")).to_have_text("graded")
     page.get_by_role("button", name="Line-up").tap()
-    for place in range(3):
+    for place in range(min(3, len(numbers))):
         page.locator(".lineup .tile").nth(place).tap()
         expect(page.locator(".order .place")).to_have_count(place + 1)
     page.get_by_role("button", name="Sign the results of this class").tap()
@@ -135,6 +148,22 @@ def assert_office_shows_it(office: Page, dogs: list[str], bitches: list[str]) ->
     office.locator("tr", has_text=BREED).get_by_role("link", name="ready to publish").click()
     office.get_by_role("button", name="Publish these awards").click()
     expect(office.locator("#card")).to_contain_text("Exhibitors can read which awards their dogs won")
+
+
+def test_a_dog_in_two_classes_is_one_tile_and_one_competitor(browser, fresh_site):
+    fresh_site.manage("shell", "--no-imports", "-c", FIRST_TWICE)
+    page = a_page(browser, fresh_site, "tablet", "judge")
+    dogs = judge(page, "dogs, open class")
+    assert judge(page, "dogs, champion class") == dogs[:1]
+    page.locator(".programme .class", has_text=f"{BREED}: awards").tap()
+    offers(page, "CACIB, dogs", dogs[0])
+    expect(award(page, "CACIB, dogs").locator(".tile .state")).to_have_text("open, first · champion, first")
+    give(page, "CACIB, dogs", dogs[0])
+    offers(page, "Reserve CACIB, dogs", dogs[1])
+    award(page, "Best of sex, dogs").get_by_text("Another number").tap()
+    expect(award(page, "Best of sex, dogs").locator(".another .number")).to_have_text(dogs)
+    award(page, "CACIB, dogs").locator(".tile").tap()
+    expect(award(page, "CACIB, dogs").locator("h4 .state")).to_have_text("undecided")
 
 
 @pytest.mark.parametrize("size", ["tablet", "landscape", "phone"])

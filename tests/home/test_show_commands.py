@@ -114,7 +114,7 @@ def test_entries_are_looked_at_first_and_taken_when_asked(at, tmp_path):
     assert run("show_entries", "small", file, *BY, "--take").startswith("3 entries made. Of 4 lines 3 are taken")
     assert run("show_entries", "small", file, *BY, "--take").startswith("0 entries made.")
     assert Entry.objects.count() == before + 3
-    assert run("show_numbers", "small", *BY).strip() == "3 numbers given; the last is 7."
+    assert run("show_numbers", "small", *BY).strip() == "3 entries have their number now; the last is 7."
     assert "Every entry has its number already" in refused("show_numbers", "small", *BY)
 
 

@@ -108,7 +108,7 @@ def test_english_labels_are_found_on_english_papers(at):
 
 @pytest.mark.parametrize("language", TRANSLATED)
 def test_no_english_label_is_left_on_a_number_card(language):
-    card = Card("12", "Brixo", "Orbul", "R 1", "ABCD EFGH")
+    card = Card("12", "Brixo", ["Orbul"], "R 1", "ABCD EFGH")
     with translation.override(language):
         printed = [cards_pdf(cards, "Zilmar", "https://zilmar.example/") for cards in ([card], [])]
     assert [english_left(reading.text(paper), language) for paper in printed] == [[], []]

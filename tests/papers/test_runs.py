@@ -48,7 +48,7 @@ def test_a_zip_holds_a_file_for_each_dog(shown):
     while not run.is_ready:
         run = runs.advance(run)
     names = zipfile.ZipFile(io.BytesIO(run.file.read())).namelist()
-    assert names == ["0001-Dog-1-de.pdf", "0002-Dog-2-de.pdf"]
+    assert names == ["0001-Dog-1-open-de.pdf", "0002-Dog-2-open-de.pdf"]
 
 
 def test_a_run_that_was_cut_off_in_the_middle_of_a_piece_is_taken_up_again(shown):

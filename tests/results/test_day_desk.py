@@ -210,7 +210,7 @@ def test_a_withdrawal_is_taken_back_with_its_reason_until_the_class_is_signed(at
 def test_a_dog_the_printer_left_out_gets_the_next_number_and_the_page_says_so(at, office):
     page = office.post("/office/small/results/day/add/", {**TEXTS, "note": "Lost form", "seen": "yes"}, follow=True)
     words = page.content.decode()
-    assert "has number 5, which stands in no printed paper" in words, words
+    assert "has number 5, and no printed paper has it in this class" in words, words
     assert Entry.objects.get(dog__name=TEXTS["name"]).number == 5
     assert DayChange.objects.get().kind == "added"
 

@@ -26,18 +26,23 @@ def book_of(case: dict[str, Any]) -> RuleBook:
 
 
 def card_of(case: dict[str, Any]) -> Card:
-    return Card([Standing(*row) for row in case["standings"]], case["decided"])
+    dogs = case.get("dogs", {})
+    return Card([Standing(*row, dog=dogs.get(row[0])) for row in case["standings"]], case["decided"])
 
 
 @st.composite
 def cards(draw: st.DrawFn) -> tuple[RuleBook, Card]:
-    """A rule book, some dogs placed in its classes, and some of its awards given to them or withheld."""
+    """A rule book, some dogs placed in its classes, and some of its awards given to them or withheld.
+
+    Some of the entries are one dog's, and a dog may bear the name that another's entry has.
+    """
     code, overlays = draw(st.sampled_from(BOOKS))
     book = load(code, overlays=overlays)
     grades = [None, *(grade.code for grade in book.grades)]
     sexes = dict.fromkeys(ENTRIES[:4], SEXES[0]) | dict.fromkeys(ENTRIES[4:], SEXES[1])
+    dogs = {entry: draw(st.sampled_from([None, *group[:2]])) for group in (ENTRIES[:4], ENTRIES[4:]) for entry in group}
     standing = st.builds(
-        lambda entry, *rest: Standing(entry, sexes[entry], *rest),
+        lambda entry, *rest: Standing(entry, sexes[entry], *rest, dog=dogs[entry]),
         st.sampled_from(ENTRIES),
         st.sampled_from(book.class_order),
         st.sampled_from([None, 1, 1, 2, 3]),

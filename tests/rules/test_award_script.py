@@ -46,7 +46,7 @@ def twin(page: Page) -> Twin:
 def as_sent(book: RuleBook, card: Card) -> dict[str, Any]:
     """What the tablet gets: the awards as the day's data say them, the standings as it reads them from the cards."""
     standings = [
-        {"entry": s.entry, "sex": s.sex, "class_code": s.class_code, "place": s.place, "grade": s.grade}
+        {"entry": s.entry, "sex": s.sex, "class_code": s.class_code, "place": s.place, "grade": s.grade, "dog": s.dog}
         for s in card.standings
     ]
     awards = [award_json(one) for one in offered(book)]

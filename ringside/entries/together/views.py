@@ -57,7 +57,7 @@ def _enter(
 def own(request: HttpRequest, slug: str) -> HttpResponse:
     show = access_open_show(slug)
     assert isinstance(request.user, Account)
-    entries = list(queries.entered_dogs(show, request.user))
+    entries = list({entry.dog_id: entry for entry in queries.entered_dogs(show, request.user)}.values())
     form = GroupForm(request.POST or None, competitions=queries.offered(show), own=entries)
     sent = request.method == "POST" and form.is_valid()
     if sent and _enter(request, show, form, form.ticked(), [], for_office=False):

@@ -11,12 +11,14 @@ from typing import IO, Any
 from django.core.exceptions import ValidationError
 from django.core.files.base import ContentFile
 from django.db import DatabaseError, models, transaction
+from django.db.models import Count
 from django.utils import timezone
 
 from ringside.core import zipped
 from ringside.core.audit import record
 from ringside.core.denied import Denied
 from ringside.dogs.models import Dog
+from ringside.entries.models import Entry
 from ringside.home.whole.ids import Ids, translated
 from ringside.home.whole.reading import CHECKS, MOST_BYTES, MOST_FILES, NotTakenIn, Told, read, value_of
 from ringside.home.whole.tables import Model, fields_of, is_counted, names_dog
@@ -79,6 +81,7 @@ class _TakingIn:
                 self._take(model, row)
         show = Show.objects.get(pk=self.ids.get("shows.show", self.told.tables[Show][0]["id"]))
         _require_known_codes(show)
+        _require_a_number_a_dog(show)
         _require_signed(show)
         return show
 
@@ -169,6 +172,13 @@ def _require_known_codes(show: Show) -> None:
         raise NotTakenIn(
             "This site has no rules or standard called {names}. Update it first.", names=", ".join(sorted(missing))
         )
+
+
+def _require_a_number_a_dog(show: Show) -> None:
+    """The entries of a dog share its number; two dogs share none."""
+    numbered = Entry.objects.filter(show=show, number__isnull=False).values("number").order_by()
+    if numbered.annotate(dogs=Count("dog", distinct=True)).filter(dogs__gt=1).exists():
+        raise NotTakenIn("The file contradicts itself, or something in it is here already.")
 
 
 def _require_signed(show: Show) -> None:

@@ -23,7 +23,7 @@ from ringside.photos.models import Photo
 from ringside.results.models import Critique
 from ringside.ring.actions import as_edit, edits_of, settle
 from ringside.ring.models import Edit, Sheet
-from ringside.shows.models import Ring, Show
+from ringside.shows.models import Ring, Show, ShowClass
 from scoring.sheet import digest
 from tests.home.whole.comparing import content, different
 from tests.home.whole.full_show import full_show
@@ -149,3 +149,15 @@ def test_a_show_goes_from_a_sqlite_site_to_another_database_by_the_commands(tmp_
 
 
 SLUG = "from ringside.shows.models import Show; print(Show.objects.order_by('id').first().slug)"
+
+
+def test_a_dog_with_one_number_in_two_classes_comes_over_with_it():
+    show = full_show().show
+    first = Entry.objects.select_related("show_class__show_breed").get(show=show, number=1)
+    more = ShowClass.objects.create(show_breed=first.show_class.show_breed, sex="dog", code="champion")
+    Entry.objects.create(show=show, show_class=more, dog=first.dog, number=1)
+    file = out(show)
+    emptied()
+    again = read_show(io.BytesIO(file))
+    assert different(out(again), file) == []
+    assert Entry.objects.filter(show=again, number=1).values("dog").distinct().count() == 1
