@@ -52,7 +52,7 @@ function decisionOf({ book, breed, numbers, announce }, one) {
   const waiting = () => [...new Set(book.waiting(breed.sheet, field).map((edit) => edit.value))];
   const chosen = () => latest(book, breed.sheet, field) ?? null;
   const set = (value) => {
-    announce(`${awardWords(one)}: ${decisionWords(value, numbers)}`);
+    announce(t("{name}: {words}", { name: awardWords(one), words: decisionWords(value, numbers) }));
     return book.set(breed.sheet, field, value, awardWords(one));
   };
   /** A second tap takes the decision back. */
