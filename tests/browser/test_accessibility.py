@@ -114,20 +114,24 @@ def name_of(path: str) -> str:
 
 
 # German has the longest words. How many kinds of page the demo show leads to, at least, so that none is lost unseen.
-@pytest.mark.parametrize(("face", "start", "least"), [("secretary", "/office/", 50), ("exhibitor", "/my-dogs/", 15)])
-def test_no_page_of_office_and_exhibitor_scrolls_sideways_on_a_phone(sized, face, start, least):
+@pytest.mark.parametrize(
+    ("face", "start", "rooms", "least"),
+    [("secretary", "/office/alderwick/", ("/office/", "/papers/"), 40), ("exhibitor", "/my-dogs/", ("/",), 15)],
+)
+def test_no_page_of_office_and_exhibitor_scrolls_sideways_on_a_phone(sized, face, start, rooms, least):
     page = sized("phone", locale="de-DE")
     enter(page, face)
     tried, seen, wide, waiting = {""}, 0, [], [start]
     while waiting:
         path = waiting.pop(0)
-        if (name := name_of(path)) in tried or name.startswith("ring:"):
+        if (name := name_of(path)) in tried or name.startswith("ring:") or not path.startswith(rooms):
             continue
         tried.add(name)
         try:
             page.goto(path)
         except Error as reason:
-            assert "Download is starting" in str(reason)
+            if "Download is starting" not in str(reason):
+                raise
             continue
         seen += 1
         if not page.evaluate("document.documentElement.scrollWidth <= document.documentElement.clientWidth"):

@@ -142,8 +142,10 @@ def test_a_role_that_may_not_is_told_so_in_its_language(at):
     client.force_login(at.accounts["assistant"])
     answer = client.get("/office/small/details/")
     assert answer.status_code == 403
-    told = "Votre fonction dans cette exposition ne permet pas ceci\u00a0: modifier l'exposition. "
+    told = (
+        "Votre fonction dans cette exposition ne permet pas ceci\u00a0: modifier l'exposition. "
         "Adressez-vous au secrétariat."
+    )
     assert told in html.unescape(answer.content.decode())
 
 
