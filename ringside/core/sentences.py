@@ -358,6 +358,11 @@ def _day(text: str) -> str:
     return date_format(day)
 
 
+def colon(name: object, words: object) -> str:
+    """ "name: words"; a language may space its colon."""
+    return gettext("{name}: {words}").format(name=name, words=words)
+
+
 def apart(parts: Iterable[str]) -> str:
     """Parts with commas of their own as a list: "a, b; c"; a language may space its semicolon."""
     told = ""

@@ -11,7 +11,7 @@ from django.utils import timezone
 from django.utils.translation import gettext, ngettext
 from django.views.decorators.http import require_POST
 
-from ringside.core.sentences import sentence
+from ringside.core.sentences import colon, sentence
 from ringside.entries import actions, queries
 from ringside.entries.access import access_file, access_line
 from ringside.entries.forms import ColumnsForm, FileForm, LineForm, ReadingForm
@@ -39,7 +39,7 @@ def upload(request: HttpRequest, slug: str) -> HttpResponse:
             who=request.user, show=show, name=given.name, content=given.read(), today=timezone.localdate()
         )
     except NotReadable as problem:
-        messages.error(request, ": ".join((given.name, sentence(problem.finding))))
+        messages.error(request, colon(given.name, sentence(problem.finding)))
         return redirect("entries:list", slug=slug)
     return redirect("entries:file", slug=slug, file_id=file.pk)
 

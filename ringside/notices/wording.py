@@ -8,6 +8,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from ringside.core.calendar_file import Event, calendar_text
+from ringside.core.sentences import colon
 from ringside.entries.proofs.needs import vaccination_asked
 from ringside.notices.queries import Dog, Recipient
 from ringside.results.queries import title_of
@@ -84,5 +85,5 @@ def calendar(show: Show, recipient: Recipient, now: datetime) -> str:
 
 def _event(show: Show, dog: Dog, day: date) -> Event:
     entry = dog.entry
-    summary, told = f"{show.name}: {entry.dog.name}", "\n".join(dog_lines(dog))
+    summary, told = colon(show.name, entry.dog.name), "\n".join(dog_lines(dog))
     return Event(f"entry-{entry.pk}-{show.slug}", day, summary, told, show.place, dog.at)

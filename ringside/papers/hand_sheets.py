@@ -11,6 +11,7 @@ from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import PageBreak
 from reportlab.platypus.flowables import Flowable
 
+from ringside.core.sentences import colon
 from ringside.papers import styles
 from ringside.papers.fonts import BOLD, TEXT, printable
 from ringside.papers.page import FOOT_GAP, HEAD_GAP, day_words, write
@@ -72,7 +73,7 @@ class HandSheet(Flowable):
 
     def _dog(self) -> str:
         months = self.exhibit.months
-        said = [f"{self.breed.name}: {self.one.title}"]
+        said = [colon(self.breed.name, self.one.title)]
         if months is not None:
             said.append(ngettext("{months} month old", "{months} months old", months).format(months=months))
         return ", ".join(said)

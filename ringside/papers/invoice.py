@@ -16,6 +16,7 @@ from reportlab.platypus import CondPageBreak, KeepTogether, Spacer, Table
 from reportlab.platypus.flowables import Flowable
 from segno import QRCode, helpers
 
+from ringside.core.sentences import colon
 from ringside.fees.models import Invoice
 from ringside.fees.money import money
 from ringside.papers.fonts import TEXT
@@ -103,8 +104,8 @@ def _cut(words: str, most: int) -> str:
 def invoice_pdf(paper: InvoicePaper, size: str = "A4") -> bytes:
     title, issued = _title(paper), date_format(paper.issued)
     heading = Heading(
-        title=f"{title}: {paper.show}", author="", subject=paper.days, language=get_language() or "en",
-        left=f"{paper.show}: {title}", right=issued, pages=gettext(PAGES),
+        title=colon(title, paper.show), author="", subject=paper.days, language=get_language() or "en",
+        left=colon(paper.show, title), right=issued, pages=gettext(PAGES),
     )  # fmt: skip
     return write(list(_flow(paper, width_of(size))), heading, size)
 

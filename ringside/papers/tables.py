@@ -9,6 +9,7 @@ from django.utils.translation import gettext_noop as _
 from reportlab.platypus import CondPageBreak, KeepTogether, Paragraph, Table
 from reportlab.platypus.flowables import Flowable
 
+from ringside.core.sentences import colon
 from ringside.papers import styles
 from ringside.papers.fonts import BOLD, TEXT, printable
 from ringside.papers.page import Heading, day_words
@@ -55,11 +56,11 @@ def width_of(size: str) -> float:
 
 def heading(programme: Programme, title: str, right: str = "") -> Heading:
     return Heading(
-        title=f"{title}: {programme.show}",
+        title=colon(title, programme.show),
         author="",
         subject=programme.days,
         language=get_language() or "en",
-        left=f"{programme.show}: {title}",
+        left=colon(programme.show, title),
         right=right or programme.days,
         pages=gettext(PAGES),
     )

@@ -9,6 +9,7 @@ from django.utils.translation import gettext_noop
 
 from ringside.core.audit import record
 from ringside.core.denied import NotNow
+from ringside.core.sentences import apart
 from ringside.people.models import Account
 from ringside.results.award_corrections import entry_for
 from ringside.results.awards import awards_of
@@ -95,7 +96,7 @@ def said_of(card: BreedCard) -> list[str]:
     """What does not go with the rules, and where the reason may be a class whose result is not here yet."""
     findings = card.findings
     if findings and card.unsigned:
-        classes = "; ".join(class_words(card.book, one) for one in card.unsigned)
+        classes = apart(class_words(card.book, one) for one in card.unsigned)
         findings = [*findings, _("Not signed yet: {classes}.").format(classes=classes)]
     return findings
 

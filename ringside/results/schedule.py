@@ -8,6 +8,7 @@ from itertools import groupby
 from django.utils.translation import gettext
 
 from ringside.core.calendar_file import Event, calendar_text
+from ringside.core.sentences import colon
 from ringside.ring.queries import breed_said
 from ringside.shows.appointed import appointments_of, is_undivided, parts_of
 from ringside.shows.books import part_words, rules_of
@@ -51,7 +52,7 @@ def _lines(show: Show) -> Iterator[Line]:
             if told.day and told.ring:
                 judge = told.judge.name if told.judge else gettext("no judge yet")
                 at = times.get((breed.pk, part.sex, part.code))
-                words = f"{at:%H:%M} {name}: {judge}" if at else f"{name}: {judge}"
+                words = colon(f"{at:%H:%M} {name}" if at else name, judge)
                 yield Line(told.day, told.ring, breed.pk, words, at)
 
 

@@ -9,6 +9,7 @@ from django.utils.text import capfirst, slugify
 from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
+from ringside.core.sentences import colon
 from ringside.shows.books import class_name, offered_classes, rules_of
 from ringside.shows.models import Ring, Role, Show
 from ringside.shows.queries import judges_in
@@ -40,7 +41,7 @@ def unit_choices() -> list[tuple[str, str]]:
     for code, name in breed_choices():
         varieties = [(one.code, gettext(one.name)) for one in standards.load(code).varieties]
         of_all = gettext("{breed}: all varieties").format(breed=name) if varieties else name
-        found += [(code, of_all), *((f"{code}:{own}", f"{name}: {words}") for own, words in varieties)]
+        found += [(code, of_all), *((f"{code}:{own}", colon(name, words)) for own, words in varieties)]
     return found
 
 

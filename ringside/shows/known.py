@@ -6,6 +6,7 @@ from django.utils.text import capfirst
 from django.utils.translation import gettext
 from django.utils.translation import gettext_noop as _
 
+from ringside.core.sentences import colon
 from ringside.shows.books import award_name, class_name, grade_name
 from scoring.rules.rulebook import Provenance, RuleBook
 
@@ -84,4 +85,4 @@ def _note(name: str, provenance: Provenance) -> Iterator[str]:
         if cite.verified == "memory"
     ]
     if parts:
-        yield f"{name}: {', '.join(parts)}"
+        yield colon(name, ", ".join(parts))

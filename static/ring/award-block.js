@@ -53,7 +53,7 @@ function decisionOf({ book, breed, numbers, dogOf, announce }, one) {
   const waiting = () => [...new Set(book.waiting(breed.sheet, field).map((edit) => edit.value))];
   const chosen = () => latest(book, breed.sheet, field) ?? null;
   const set = (value) => {
-    announce(`${awardWords(one)}: ${decisionWords(value, numbers)}`);
+    announce(t("{name}: {words}", { name: awardWords(one), words: decisionWords(value, numbers) }));
     return book.set(breed.sheet, field, value, awardWords(one));
   };
   const is = (value, id) => typeof value === "string" && dogOf(value) === dogOf(id);

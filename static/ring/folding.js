@@ -20,8 +20,8 @@ function toldOfPoint(point, value) {
     mark ? `${name} ${markWords(point, mark)}` : "",
     choice ? `${name} ${optionWords(point, choice)}` : "",
     number === undefined ? "" : `${name} ${number} ${unit}`,
-    yes === undefined ? "" : `${name}: ${yes ? t("yes") : t("no")}`,
-    set === undefined ? "" : `${name}: ${set.length ? set.map((each) => optionWords(point, each.way ?? each)).join(" ") : t("none")}`,
+    yes === undefined ? "" : t("{name}: {words}", { name, words: yes ? t("yes") : t("no") }),
+    set === undefined ? "" : t("{name}: {words}", { name, words: set.length ? set.map((each) => optionWords(point, each.way ?? each)).join(" ") : t("none") }),
     value("praise") ? t("{name} praised", { name }) : "",
   ];
 }

@@ -32,7 +32,7 @@ export function heldOf(store, day, page) {
     }, text));
     const why = reasonSaid(edit.reason ?? "", spoken());
     return h("div", { class: "dispute" },
-      h("p", {}, `${about}, ${words.name(edit.field)}: ${words.value(edit)}`), h("p", { class: "why", lang: why.lang }, why.words),
+      h("p", {}, t("{name}: {words}", { name: `${about}, ${words.name(edit.field)}`, words: words.value(edit) })), h("p", { class: "why", lang: why.lang }, why.words),
       known && page.mayDecide ? h("div", { class: "options" }, buttons) : h("p", { class: "help" }, known ? t("The judge or the show secretary decides.") : t("The show secretary decides.")));
   }
   async function decide(id, counts) {

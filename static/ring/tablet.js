@@ -54,7 +54,7 @@ export function tabletOf(store, outbox, tongue) {
 async function showRefused(store, list, update) {
   const told = (await store.refused()).map((one) => ({ ...one, why: reasonSaid(one.reason ?? "", spoken()) }));
   fill(list, told.map(({ id, edit, why }) => h("li", {},
-    h("p", {}, t("Refused:"), " ", h("span", { lang: why.lang }, why.words)), h("p", {}, `${edit.field.replaceAll(".", " ")}: ${JSON.stringify(edit.value)}`),
+    h("p", {}, t("Refused:"), " ", h("span", { lang: why.lang }, why.words)), h("p", {}, t("{name}: {words}", { name: edit.field.replaceAll(".", " "), words: JSON.stringify(edit.value) })),
     h("button", { type: "button", class: "plain", onclick: async () => {
       await store.forgetRefused(id);
       await showRefused(store, list, update);

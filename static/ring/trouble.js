@@ -47,5 +47,5 @@ export function troubleOf(book, day) {
 /** "Number 12, croup: far: steep". */
 function lineOf(day, change) {
   const { about, words } = wordsOf(day, change.sheet) ?? { about: change.sheet, words: ofItself };
-  return `${about}, ${words.name(change.field)}: ${words.value(change)}`;
+  return t("{name}: {words}", { name: `${about}, ${words.name(change.field)}`, words: words.value(change) });
 }

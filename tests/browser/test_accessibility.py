@@ -2,7 +2,8 @@
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import expect
+from django.urls import Resolver404, resolve
+from playwright.sync_api import Error, expect
 
 from tests.browser.test_journeys import enter
 
@@ -15,6 +16,11 @@ SMALL_TARGETS = """() => [...document.querySelectorAll("button, summary, input, 
   .filter(([e, box]) => box.width && (box.height < 47.5 || box.width < 47.5))
   .filter(([e]) => !(e.matches("input") && e.closest("label.grade")))
   .map(([e, box]) => `${e.className || e.tagName} ${e.textContent.trim().slice(0, 30)} ${box.width}x${box.height}`)"""
+
+
+# Pages of this site that a page leads to, without its files.
+LEADS_TO = """() => [...document.querySelectorAll("a[href]:not([download])")]
+  .filter((e) => e.origin === location.origin).map((e) => e.pathname)"""
 
 
 def violations(page) -> list[str]:
@@ -98,3 +104,38 @@ def test_the_keyboard_alone_sets_marks_and_grade(sized):
     expect(page.locator("#point-substance .stop").nth(3)).to_have_attribute("aria-pressed", "true")
     page.locator(".grade input").first.press("Space")
     expect(page.locator(".tile .state").first).to_have_text("graded")
+
+
+def name_of(path: str) -> str:
+    try:
+        return resolve(path).view_name
+    except Resolver404:
+        return ""
+
+
+# German has the longest words. How many kinds of page the demo show leads to, at least, so that none is lost unseen.
+@pytest.mark.parametrize(
+    ("face", "start", "rooms", "least"),
+    [("secretary", "/office/alderwick/", ("/office/", "/papers/"), 40), ("exhibitor", "/my-dogs/", ("/",), 15)],
+)
+def test_no_page_of_office_and_exhibitor_scrolls_sideways_on_a_phone(sized, face, start, rooms, least):
+    page = sized("phone", locale="de-DE")
+    enter(page, face)
+    tried, seen, wide, waiting = {""}, 0, [], [start]
+    while waiting:
+        path = waiting.pop(0)
+        if (name := name_of(path)) in tried or name.startswith("ring:") or not path.startswith(rooms):
+            continue
+        tried.add(name)
+        try:
+            page.goto(path)
+        except Error as reason:
+            if "Download is starting" not in str(reason):
+                raise
+            continue
+        seen += 1
+        if not page.evaluate("document.documentElement.scrollWidth <= document.documentElement.clientWidth"):
+            wide.append(path)
+        waiting += page.evaluate(LEADS_TO)
+    assert wide == []
+    assert seen >= least

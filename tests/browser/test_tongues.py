@@ -90,8 +90,8 @@ def test_who_competes_for_the_cacib_is_said_in_each_language(sized, fresh_site):
         "en": "Competing: the first of the intermediate, open, working and champion classes, with Excellent.",
         "de": "Im Wettbewerb: Erster: Zwischenklasse, Offene Klasse, Gebrauchshundklasse und Championklasse, "
         "mit Vorzüglich.",
-        "fr": "En compétition : premier : classe intermédiaire, classe ouverte, classe travail et classe champion, "
-        "avec Excellent.",
+        "fr": "En compétition\u00a0: premier\u00a0: classe intermédiaire, classe ouverte, classe travail et classe "
+        "champion, avec Excellent.",
         "es": "Compiten: primero: clase intermedia, clase abierta, clase trabajo y clase campeones, con Excelente.",
     }
     page = sized("tablet", fresh_site.address)

@@ -99,7 +99,7 @@ def test_a_tooth_is_feminine():
 
 
 def test_a_colon_has_a_space_before_it_and_a_number_a_decimal_comma():
-    assert write("fr", sex="bitch", grade="disqualified", reason="mord") == "Disqualifiée : mord."
+    assert write("fr", sex="bitch", grade="disqualified", reason="mord") == "Disqualifiée\u00a0: mord."
     assert "62,5 cm" in write("fr", numbers={"height": 62.5})
 
 

@@ -116,13 +116,14 @@ def test_no_english_label_is_left_on_a_number_card(language):
 
 
 @pytest.mark.parametrize(
-    ("language", "title"), [("en", "Catalogue"), ("de", "Katalog"), ("fr", "Catalogue"), ("es", "Catálogo")]
+    ("language", "title"),
+    [("en", "Catalogue:"), ("de", "Katalog:"), ("fr", "Catalogue\u00a0:"), ("es", "Catálogo:")],
 )
 def test_a_paper_names_its_language_and_its_title_in_it(language, title):
     with translation.override(language):
         read = PdfReader(io.BytesIO(PAPERS["catalogue"].print(Programme("Zilmar", "", []), "A4")))
     assert read.trailer["/Root"]["/Lang"] == language
-    assert read.metadata.title == f"{title}: Zilmar"
+    assert read.metadata.title == f"{title} Zilmar"
 
 
 # Dates as in Unicode CLDR 44, long form; the trade's words are common practice, from memory.

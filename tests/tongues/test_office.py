@@ -143,7 +143,8 @@ def test_a_role_that_may_not_is_told_so_in_its_language(at):
     answer = client.get("/office/small/details/")
     assert answer.status_code == 403
     told = (
-        "Votre fonction dans cette exposition ne permet pas ceci : modifier l'exposition. Adressez-vous au secrétariat."
+        "Votre fonction dans cette exposition ne permet pas ceci\u00a0: modifier l'exposition. "
+        "Adressez-vous au secrétariat."
     )
     assert told in html.unescape(answer.content.decode())
 
@@ -188,10 +189,10 @@ def test_a_reason_from_elsewhere_is_said_as_it_stands():
     [
         # The names of the croup and of an undershot bite in the federation's standards of each language; from memory.
         ("de", "choice.bite", "undershot", "Gebiss: Vorbiss"),
-        ("fr", "praise.croup", True, "croupe : oui"),
+        ("fr", "praise.croup", True, "croupe\u00a0: oui"),
         ("es", "mark.croup", 0, "grupa: como pide el estándar"),
         ("de", "signature", {"covers": []}, "die Unterschrift"),
-        ("fr", "remark", "Bel ensemble.", "remarque : Bel ensemble."),
+        ("fr", "remark", "Bel ensemble.", "remarque\u00a0: Bel ensemble."),
     ],
 )
 def test_an_edit_is_read_in_the_language(at, language, field, value, words):

@@ -7,6 +7,7 @@ from django import forms
 from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
+from ringside.core.sentences import colon
 from ringside.dogs.models import Dog, Sex
 from ringside.shows.forms import DateInput, breed_choices
 from scoring.findings import Finding
@@ -89,7 +90,7 @@ class DogForm(forms.Form):
 
 def _varieties() -> list[tuple[str, str]]:
     return [
-        (f"{standard.code}:{variety.code}", f"{gettext(standard.name)}: {gettext(variety.name)}")
+        (f"{standard.code}:{variety.code}", colon(gettext(standard.name), gettext(variety.name)))
         for standard in sorted(standards.all_standards(), key=lambda one: gettext(one.name))
         for variety in standard.varieties
     ]

@@ -54,8 +54,8 @@ async function open(code) {
   dog.ends = turn.rises ? ends : ends.reverse();
   dog.drawn = value(placesAt(turn.landmarks, turn.start));
   for (const each of document.querySelectorAll("[data-point]")) mark(each, "aria-pressed", String(each === button));
-  say(part("title"), `${button.dataset.name}: ${inside(turn.name)}`);
-  say(part("target"), `${turn.name}: ${turn.what}. ${turn.target}`);
+  say(part("title"), t("{name}: {words}", { name: button.dataset.name, words: inside(turn.name) }));
+  say(part("target"), `${t("{name}: {words}", { name: turn.name, words: turn.what })}. ${turn.target}`);
   button.after(part("target"));
   say(part("fewer"), `‹ ${turn.less}`);
   say(part("greater"), `${turn.more} ›`);

@@ -67,7 +67,7 @@ async function showWaiting(parent, goOn) {
     h(
       "li",
       { class: "bar" },
-      h("span", {}, `${one.dogName}, ${t("{n} point|{n} points", { n: Object.keys(one.places).length })}: ${states()[one.state]}. ${one.reason}`),
+      h("span", {}, `${t("{name}: {words}", { name: `${one.dogName}, ${t("{n} point|{n} points", { n: Object.keys(one.places).length })}`, words: states()[one.state] })}. ${one.reason}`),
       one.state !== "waiting" && h("button", { type: "button", class: "plain", onclick: () => goOn(one) }, t("Go on")),
       h("button", { type: "button", class: "plain", onclick: () => remove(one, parent, goOn) }, t("Remove")),
     ),
