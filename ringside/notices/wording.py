@@ -53,10 +53,12 @@ def _ring(ring: Ring) -> str:
     return f"{told} ({ring.place})" if ring.place else told
 
 
-def closing(show: Show) -> Iterator[str]:
+def closing(vaccination: str) -> Iterator[str]:
+    """What every letter ends with; `vaccination` is what the show asks of it, in its own words, or nothing."""
     yield _("The time is when the breed is planned to begin in its ring. Be at the ring in good time.")
-    if asked := vaccination_asked(show):
-        yield _("Vaccination that the show asks for: {words} Bring the papers.").format(words=_sentence(asked))
+    if vaccination:
+        words = _sentence(vaccination)
+        yield _("Vaccination that the show asks for: {words} Bring the papers.").format(words=words)
     yield _(
         "A dog that is not well stays at home: ask your vet. What this letter does not say, the governing body's own "
         "rules and local law decide."
@@ -72,7 +74,7 @@ def body(show: Show, recipient: Recipient, address: str) -> str:
     lines = [opening(show, recipient), ""]
     for dog in recipient.dogs:
         lines += [*dog_lines(dog), ""]
-    lines += [*closing(show), "", _("The attached file puts this into your calendar.")]
+    lines += [*closing(vaccination_asked(show)), "", _("The attached file puts this into your calendar.")]
     lines += [_("Your dogs on the show's site: {address}").format(address=address), "", show.name]
     return "\n".join(lines)
 

@@ -8,6 +8,7 @@ from django.utils.translation import gettext as _
 from reportlab.platypus import KeepTogether, Spacer
 from reportlab.platypus.flowables import Flowable
 
+from ringside.entries.proofs.needs import vaccination_asked
 from ringside.notices import wording
 from ringside.notices.queries import Recipient
 from ringside.papers.build import labels
@@ -26,14 +27,15 @@ def notice_letters_pdf(show: Show, recipients: Sequence[Recipient], size: str = 
 
 
 def _letters(show: Show, recipients: Sequence[Recipient]) -> Iterator[tuple[list[Flowable], Heading]]:
+    vaccination = vaccination_asked(show)
     for recipient in recipients:
         language = (recipient.account and recipient.account.language) or get_language() or "en"
         with translation.override(language):
-            letter = list(_letter(show, recipient)), _heading(show, recipient.name)
+            letter = list(_letter(show, recipient, vaccination)), _heading(show, recipient.name)
         yield letter
 
 
-def _letter(show: Show, recipient: Recipient) -> Iterator[Flowable]:
+def _letter(show: Show, recipient: Recipient, vaccination: str) -> Iterator[Flowable]:
     yield Spacer(1, ABOVE_NAME)
     yield text(recipient.name or _("owner not named"), BIG_NUMBER)
     yield Spacer(1, ABOVE_NAME)
@@ -43,7 +45,7 @@ def _letter(show: Show, recipient: Recipient) -> Iterator[Flowable]:
     for dog in recipient.dogs:
         first, *rest = wording.dog_lines(dog)
         yield KeepTogether([text(first, NAME), *(text(line, LINE) for line in rest), Spacer(1, 8)])
-    for line in wording.closing(show):
+    for line in wording.closing(vaccination):
         yield text(line, LINE)
         yield Spacer(1, 4)
 

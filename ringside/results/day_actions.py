@@ -95,7 +95,7 @@ def withdraw_entry(*, who: Account, entry: Entry, reason: str, note: str = "") -
     """
     require(who, entry.show, "change-entries")
     entry = _locked(entry)
-    if reason not in withdrawals_for(entry):
+    if reason not in withdrawals_for(entry.show, entry.dog.sex):
         raise NotNow("The rules in force allow no withdrawal for this reason. A dog that stays away is absent.")
     if entry.state == Entry.State.WITHDRAWN:
         raise NotNow("This entry is withdrawn already.")

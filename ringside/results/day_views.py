@@ -29,6 +29,7 @@ from ringside.shows.access import access_class, access_show, roles_of
 from ringside.shows.books import rules_of
 from ringside.shows.may import may
 from ringside.shows.models import Show
+from scoring.rules.rulebook import SEXES
 
 PER_PAGE = 100
 MOST_CHANGES = 50
@@ -79,11 +80,12 @@ def day_class(request: HttpRequest, slug: str, class_id: int) -> HttpResponse:
     found = queries.compiled(show_class)
     reasons = reasons_for(show)
     choices = [(code, reason.words) for code, reason in reasons.items()]
+    targets = {sex: targets_of(show_class, sex) for sex in SEXES}
     rows = [
         (
             row,
-            MoveForm(targets=targets_of(row.entry), reasons=choices, prefix=str(row.entry.pk)),
-            _withdraw_form(row.entry),
+            MoveForm(targets=targets[row.entry.dog.sex], reasons=choices, prefix=str(row.entry.pk)),
+            _withdraw_form(show, row.entry),
         )
         for row in found.rows
     ]
@@ -100,8 +102,8 @@ def day_class(request: HttpRequest, slug: str, class_id: int) -> HttpResponse:
     return render(request, "results/day_class.html", context)
 
 
-def _withdraw_form(entry: Entry, data: Any = None) -> WithdrawForm:
-    reasons = [(code, reason.words) for code, reason in withdrawals_for(entry).items()]
+def _withdraw_form(show: Show, entry: Entry, data: Any = None) -> WithdrawForm:
+    reasons = [(code, reason.words) for code, reason in withdrawals_for(show, entry.dog.sex).items()]
     return WithdrawForm(data, reasons=reasons, prefix=f"withdraw-{entry.pk}")
 
 
@@ -134,7 +136,9 @@ def presence(request: HttpRequest, slug: str, entry_id: int) -> HttpResponse:
 def move(request: HttpRequest, slug: str, entry_id: int) -> HttpResponse:
     entry = _entry(request, slug, entry_id, "change-entries")
     reasons = [(code, reason.words) for code, reason in reasons_for(entry.show).items()]
-    form = MoveForm(request.POST, targets=targets_of(entry), reasons=reasons, prefix=str(entry.pk))
+    form = MoveForm(
+        request.POST, targets=targets_of(entry.show_class, entry.dog.sex), reasons=reasons, prefix=str(entry.pk)
+    )
     if not form.is_valid():
         messages.error(request, _("Choose the class and one of the reasons that the rules allow."))
         return _back(entry)
@@ -148,7 +152,7 @@ def move(request: HttpRequest, slug: str, entry_id: int) -> HttpResponse:
 @require_POST
 def withdraw(request: HttpRequest, slug: str, entry_id: int) -> HttpResponse:
     entry = _entry(request, slug, entry_id, "change-entries")
-    form = _withdraw_form(entry, request.POST)
+    form = _withdraw_form(entry.show, entry, request.POST)
     if not form.is_valid():
         messages.error(request, _("Choose one of the reasons that the rules allow; a dog that stays away is absent."))
         return _back(entry)

@@ -11,7 +11,7 @@ from django.utils.translation import gettext_lazy as _
 from ringside.entries.models import Entry
 from ringside.ring.queries import breed_said
 from ringside.shows.books import class_name, rules_of
-from ringside.shows.models import Show, ShowBreed
+from ringside.shows.models import Show, ShowBreed, ShowClass
 from scoring.rules.classes import ClassAnswer, Dog, Occasion, class_eligibility
 from scoring.rules.rulebook import SEXES
 
@@ -58,28 +58,29 @@ def reasons_for(show: Show) -> dict[str, Reason]:
     return {reason.code: reason for reason in all_reasons() if in_force.intersection(reason.rules)}
 
 
-def withdrawals_for(entry: Entry) -> dict[str, Reason]:
-    """The reasons for which this entry may be withdrawn once entries have closed, by code."""
-    in_force = {entry.show.rules, *entry.show.overlays}
+def withdrawals_for(show: Show, sex: str) -> dict[str, Reason]:
+    """The reasons for which an animal of this sex may be withdrawn once entries have closed, by code."""
+    in_force = {show.rules, *show.overlays}
     return {
         reason.code: reason
         for reason in all_reasons("withdrawal")
-        if in_force.intersection(reason.rules) and entry.dog.sex in reason.sexes
+        if in_force.intersection(reason.rules) and sex in reason.sexes
     }
 
 
-def targets_of(entry: Entry) -> list[tuple[str, str]]:
-    """The other classes of the breed and its varieties in this show: "BREED:CLASS" and its name."""
-    here = (entry.show_class.show_breed_id, entry.show_class.code)
-    breeds = ShowBreed.objects.filter(show=entry.show, breed=entry.show_class.show_breed.breed).order_by(
-        "variety", "id"
-    )
-    rules = rules_of(entry.show).classes
+def targets_of(show_class: ShowClass, sex: str) -> list[tuple[str, str]]:
+    """The other classes of its breed's varieties that are open to an animal of this sex: "BREED:CLASS" and its name.
+
+    A dog that stands in a class of the other sex was entered wrongly.
+    """
+    here, breed_here = (show_class.show_breed_id, show_class.code), show_class.show_breed
+    breeds = ShowBreed.objects.filter(show=breed_here.show_id, breed=breed_here.breed).order_by("variety", "id")
+    rules = rules_of(breed_here.show).classes
     return [
         (f"{breed.pk}:{rule.code}", f"{capfirst(class_name(rule))}, {breed_said(breed)}")
         for breed in breeds
         for rule in rules
-        if (breed.pk, rule.code) != here and entry.dog.sex in rule.sexes
+        if (breed.pk, rule.code) != here and sex in rule.sexes
     ]
 
 

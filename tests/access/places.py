@@ -24,7 +24,7 @@ class Places:
     """`parts` are what addresses are made of; `accounts` are by role, "nobody" has none."""
 
     def __init__(self) -> None:
-        at = small_show()
+        at = self.at = small_show()
         self.parts = {**_of_show(at), **_of_ring(at), **_of_files(at), **_of_results(at), **_of_photos(at)}
         self.parts |= _of_entering(at)
         self.parts |= _of_money(at)

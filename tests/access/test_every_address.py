@@ -68,7 +68,7 @@ def test_each_role_is_let_in_or_turned_away_as_the_table_says(places, room):
     # Addresses that exist in the demo only are left to the demo's own tests.
     for name in sorted(name for name in EXPECTED if name.partition(":")[0] == room and name in ADDRESSES):
         expected = EXPECTED[name]
-        address = reverse(name, kwargs=_parts(places, name))
+        address = reverse(name, kwargs=parts_of(places, name))
         sent = {name: places.parts[name] for name in expected.sends}
         for who in (*IN_THE_SHOW, *OUTSIDE):
             answer = _ask(places.accounts[who], address, expected.method, sent)
@@ -81,7 +81,7 @@ def test_each_role_is_let_in_or_turned_away_as_the_table_says(places, room):
     assert wrong == []
 
 
-def _parts(places: Places, name: str) -> dict[str, object]:
+def parts_of(places: Places, name: str) -> dict[str, object]:
     given = {**places.parts, **EXPECTED[name].parts}
     return {part: given[part] for part in ADDRESSES[name].pattern.converters} | _outer(given, name)
 

@@ -60,7 +60,7 @@ def withdraw(show: Show, who: Account, told: Told) -> object:
     """Withdraws these numbers for the first reason that the rules allow; the numbers that were."""
     gone = []
     for entry in Entry.objects.filter(show=show, number__in=told["numbers"]).order_by("number"):
-        reasons = withdrawals_for(entry)
+        reasons = withdrawals_for(show, entry.dog.sex)
         if reasons:
             withdraw_entry(who=who, entry=entry, reason=next(iter(reasons)))
             gone.append(entry.number)
