@@ -8,6 +8,7 @@ import subprocess
 import sys
 
 from tests.places import chromium, postgres
+from tests.served import shared_moulds
 
 
 def pytest(*arguments: str, **environment: str) -> bool:
@@ -25,15 +26,13 @@ def main() -> int:
     if server is None:
         lacking.append(("postgres", "the runs on PostgreSQL: no server answers (name one in TEST_POSTGRES_URL)"))
 
-    passed = [pytest("-n", "auto", "-m", "not browser")]
-    if server:
-        passed.append(pytest("-n", "auto", "-m", "both_databases and not browser", DATABASE_URL=server))
-    if browser:
-        passed.append(
-            pytest(
-                "-n", "auto", "--dist", "loadfile", "-m", "browser", **({"BROWSER_DATABASE": server} if server else {})
-            )
-        )
+    with shared_moulds():
+        passed = [pytest("-n", "auto", "-m", "not browser")]
+        if server:
+            passed.append(pytest("-n", "auto", "-m", "both_databases and not browser", DATABASE_URL=server))
+        if browser:
+            database = {"BROWSER_DATABASE": server} if server else {}
+            passed.append(pytest("-n", "auto", "--dist", "loadfile", "-m", "browser", **database))
 
     print()
     for _, words in lacking:

@@ -1,6 +1,7 @@
 """The real thing for tests: the server of a deployment, on a database of its own, with the demo show in it."""
 
 import atexit
+import fcntl
 import os
 import shutil
 import signal
@@ -21,6 +22,7 @@ import psycopg
 
 ROOT = Path(__file__).resolve().parents[1]
 PRINTED = "printed.txt"
+MOULDS = "RINGSIDE_MOULDS"
 
 
 @dataclass
@@ -96,14 +98,42 @@ class Mould:
 
 @cache
 def _mould(server: str | None) -> Mould:
-    """Prepared and filled by a deployment's own commands, once for all the sites that this process serves."""
-    folder = Path(tempfile.mkdtemp(prefix="ringside-mould-"))
+    """Filled once for all processes of a test run that has a folder for moulds, else once for this process."""
+    if MOULDS not in os.environ:
+        folder = Path(tempfile.mkdtemp(prefix="ringside-mould-"))
+        mould = _filled(folder, server)
+        atexit.register(lambda: (_drop(mould.url), shutil.rmtree(folder, ignore_errors=True)))
+        return mould
+    folder = Path(os.environ[MOULDS]) / ("postgres" if server else "sqlite")
+    folder.mkdir(exist_ok=True)
+    told = folder / "url"
+    with (folder / "lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        if not told.exists():
+            told.write_text(_filled(folder, server).url)
+    return Mould(folder, told.read_text(), server)
+
+
+def _filled(folder: Path, server: str | None) -> Mould:
+    """Prepared and filled by a deployment's own commands."""
     url = _new_database(folder, server)
-    atexit.register(lambda: (_drop(url), shutil.rmtree(folder, ignore_errors=True)))
     site = Site(0, _environment(folder, folder, url), folder / PRINTED)
     site.manage("prepare")
     site.manage("demo")
     return Mould(folder, url, server)
+
+
+@contextmanager
+def shared_moulds() -> Iterator[None]:
+    """Processes started inside fill each mould once for all of them."""
+    with tempfile.TemporaryDirectory(prefix="ringside-moulds-") as folder:
+        os.environ[MOULDS] = folder
+        try:
+            yield
+        finally:
+            del os.environ[MOULDS]
+            for told in Path(folder).glob("*/url"):
+                _drop(told.read_text())
 
 
 def _copy(mould: Mould, folder: Path) -> str:

@@ -9,6 +9,7 @@ import json
 import random
 import signal
 import threading
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -34,10 +35,16 @@ print(json.dumps({
 
 
 def main(share: float) -> None:
-    for name, server in (("SQLite", None), ("PostgreSQL", postgres())):
-        if name == "SQLite" or server:
-            with TemporaryDirectory() as folder, served(Path(folder), server) as site:
-                print(f"{name}: {run(site, share)}")
+    """Both databases at once: each run mostly waits for its server to come back."""
+    servers = {"SQLite": None} | ({"PostgreSQL": server} if (server := postgres()) else {})
+    with ThreadPoolExecutor(len(servers)) as both:
+        for words in both.map(lambda name: f"{name}: {_run_on(servers[name], share)}", servers):
+            print(words, flush=True)
+
+
+def _run_on(server: str | None, share: float) -> str:
+    with TemporaryDirectory() as folder, served(Path(folder), server) as site:
+        return run(site, share)
 
 
 def run(site: Site, share: float, seed: int = 7) -> str:
