@@ -11,6 +11,7 @@ from django.core.management.base import BaseCommand
 
 class Command(BaseCommand):
     help = "Serve the site on --host and --port."
+    requires_system_checks: list[str] = []  # `prepare` has run them; a restart in the middle of a show is to be quick
 
     def add_arguments(self, parser: ArgumentParser) -> None:
         parser.add_argument("--host", default="127.0.0.1")
