@@ -122,11 +122,18 @@ export class Book extends EventTarget {
 
   async #write(changes) {
     try {
-      for (const { sheet, field, value } of changes) this.#take(sheet, await change(this.#store, sheet, field, value));
+      for (const { sheet, field, value } of changes) await this.#change(sheet, field, value);
     } catch (error) {
       this.dispatchEvent(new CustomEvent("not-kept", { detail: changes }));
       throw error;
     }
+  }
+
+  /** The sheet is merged while the disk writes; the page shows it afterwards. */
+  async #change(sheet, field, value) {
+    let foreseen = null;
+    const edits = await change(this.#store, sheet, field, value, (told) => { foreseen = { told, read: readOf(told) }; });
+    this.#sheets.set(sheet, foreseen?.told === edits ? foreseen.read : readOf(edits));
   }
 
   #of(sheet) {
@@ -139,11 +146,16 @@ export class Book extends EventTarget {
   }
 
   #take(sheet, edits) {
-    const merged = merge(edits);
-    this.#sheets.set(sheet, { merged, values: settled(merged), held: edits.filter(({ id }) => merged.held.includes(id)) });
+    this.#sheets.set(sheet, readOf(edits));
   }
 
   #tell(changes = []) {
     this.dispatchEvent(new CustomEvent("read", { detail: changes }));
   }
+}
+
+/** @param {import("./replacing.js").Edit[]} edits @returns {Read} */
+function readOf(edits) {
+  const merged = merge(edits);
+  return { merged, values: settled(merged), held: edits.filter(({ id }) => merged.held.includes(id)) };
 }

@@ -13,11 +13,13 @@ import { deviceId, newId } from "./ids.js";
  * @param {string} sheet
  * @param {string} field
  * @param {any} value
+ * @param {(edits: Edit[]) => void} [foresee] as the store's
  * @returns {Promise<Edit[]>}
  */
-export async function change(store, sheet, field, value) {
+export async function change(store, sheet, field, value, foresee) {
   const device = await deviceId(store);
-  return store.set(sheet, (edits, unsent) => anEdit(device, sheet, field, value, replacesFor(edits, field, unsent)));
+  const made = (edits, unsent) => anEdit(device, sheet, field, value, replacesFor(edits, field, unsent));
+  return store.set(sheet, made, foresee);
 }
 
 /**

@@ -29,11 +29,12 @@ export class Outbox {
   /**
    * @param {Store} store
    * @param {{url: string, cookie?: string, onStatus?: (status: Status) => void,
-   *          onAnswers?: (answers: import("./exchange.js").Answer[]) => void}} options
+   *          onAnswers?: (answers: import("./exchange.js").Answer[]) => void, quiet?: () => Promise<void>}} options
+   *   `quiet` resolves when the disk may be used without keeping a tap waiting
    */
   constructor(store, options) {
     this.#store = store;
-    this.#options = { onStatus: () => {}, onAnswers: () => {}, ...options };
+    this.#options = { onStatus: () => {}, onAnswers: () => {}, quiet: async () => {}, ...options };
   }
 
   /** Sends now, soon after each edit, whenever the page or the network comes back, and every 15 s. */
@@ -90,6 +91,7 @@ export class Outbox {
     try {
       while (this.#again) {
         this.#again = false;
+        await this.#options.quiet();
         await this.#count();
         const left = await this.#round();
         this.#again ||= left;
@@ -109,6 +111,7 @@ export class Outbox {
     const told = { since: (await this.#store.recall(since)) ?? 0, unsent: unsent.length - batch.length };
     const said = await this.#exchange(batch, { ...told, device: await deviceId(this.#store) });
     const { answered, refused } = await settle(batch, said.answers);
+    await this.#options.quiet();
     await this.#store.take({ answered, refused, edits: said.edits, since, sequence: said.sequence });
     if (said.answers.length) this.#options.onAnswers(said.answers);
     const done = answered.length + refused.length;

@@ -5,6 +5,7 @@ import { Book } from "./book.js";
 import { loadDay } from "./day.js";
 import { disputeParts } from "./disputes.js";
 import { fill, h, mark, say } from "./dom.js";
+import { feelFinger, fingerLifted } from "./finger.js";
 import { footOf } from "./foot.js";
 import { heldOf } from "./held.js";
 import { lineUpOf } from "./lineup.js";
@@ -51,7 +52,7 @@ let opening = 0;
 let photos = null;
 let beside = () => {};
 
-const outbox = new Outbox(store, { url: at("edits/"), onStatus: (now) => {
+const outbox = new Outbox(store, { url: at("edits/"), quiet: fingerLifted, onStatus: (now) => {
   say(status, statusWords(now));
   mark(status, "data-state", now.state);
   for (const part of parts) part.told?.();
@@ -230,6 +231,7 @@ function announce(text) {
 }
 
 async function start() {
+  feelFinger();
   document.getElementById("choose").addEventListener("click", () => go(null));
   addEventListener("hashchange", open);
   book.addEventListener("read", read);

@@ -7,11 +7,12 @@ import { Memory } from "./memory.js";
 
 /** @typedef {import("./replacing.js").Edit} Edit */
 /** @typedef {{id: string, edit: Edit, reason: string}} Refused */
-/** @typedef {{sheet: string, field: string, value: any, edit: string | null}} Kept `edit` is null for a draft */
+/** @typedef {{sheet: string, field: string, value: any}} Draft what is being typed and is no edit yet */
 
 const WRITER = "writer";
-/** The tables that an edit is kept in, and where it is noted who wrote. */
-const EDITING = ["edits", "outbox", "values", "notes"];
+/** The tables that an edit is kept in, and where it is noted who wrote; and that of what is being typed. */
+const EDITING = ["edits", "outbox", "notes"];
+const DRAFTS = "values";
 
 /**
  * Events: "kept" after an edit is kept, "changed" (detail: a Set of the sheets whose edits changed) after the server's
@@ -20,6 +21,8 @@ const EDITING = ["edits", "outbox", "values", "notes"];
 export class Store extends EventTarget {
   #database;
   #memory = new Memory();
+  /** The fields of which there may be a draft: an edit ends it. @type {Set<string>} */
+  #drafted = new Set();
   /** This page among the windows of the tablet. */
   #page = newId();
 
@@ -37,18 +40,19 @@ export class Store extends EventTarget {
   }
 
   /**
-   * Keeps one edit and the value it sets, in one transaction, and resolves when both are on the disk, with all edits
-   * of the sheet, the new one last: a mark is to show without another look at the disk.
+   * Keeps one edit in one transaction, which ends the field's draft, and resolves when it is on the disk, with all
+   * edits of the sheet, the new one last: a mark is to show without another look at the disk.
    * The edit is made from what this page remembers of the sheet and put at once; where another window of this tablet
    * turns out to have written since, it is made once more from what stands on the disk, itself among it.
    * @param {string} sheet
    * @param {(edits: Edit[], unsent: Set<string>) => Edit} write makes the edit from the sheet's edits, without waiting
+   * @param {(edits: Edit[]) => void} [foresee] gets what is resolved with, as far as can be told, while the disk writes
    * @returns {Promise<Edit[]>}
    */
-  async set(sheet, write) {
+  async set(sheet, write, foresee) {
     const believed = this.#memory.of(sheet);
     const edits = await this.#memory.aside(async () => {
-      const kept = (believed && await this.#keepAtOnce(believed, write)) ?? await this.#keepAfterReading(sheet, write);
+      const kept = (believed && await this.#keepAtOnce(believed, write, foresee)) ?? await this.#keepAfterReading(sheet, write);
       this.#memory.set(sheet, kept);
       this.#memory.wait(kept.at(-1).id);
       return kept;
@@ -59,28 +63,31 @@ export class Store extends EventTarget {
   }
 
   /** Null where what was believed was not so: the edit is on the disk all the same. @returns {Promise<Edit[] | null>} */
-  async #keepAtOnce(believed, write) {
+  async #keepAtOnce(believed, write, foresee) {
     const edit = write(believed.edits, believed.unsent);
-    const isSo = await this.#database.run(EDITING, "readwrite", (table) => {
+    const edits = [...believed.edits, edit];
+    const isSo = await this.#database.run(this.#tablesOf(edit), "readwrite", (table) => {
       const told = { result: false };
-      this.#lastToWrite(table, (wasThisPage) => { told.result = wasThisPage; });
-      put(table, edit);
+      const last = table("notes").get(WRITER);
+      last.onsuccess = () => { told.result = last.result === this.#page; };
+      this.#put(table, edit);
       // Nothing waits for an answer any more: one way to the disk less.
-      table("notes").transaction.commit();
+      last.transaction.commit();
+      foresee?.(edits);
       return told;
     });
-    return isSo ? [...believed.edits, edit] : null;
+    return isSo ? edits : null;
   }
 
   #keepAfterReading(sheet, write) {
-    return this.#database.run(EDITING, "readwrite", (table) => {
+    return this.#database.run([...EDITING, DRAFTS], "readwrite", (table) => {
       const made = { result: undefined };
       this.#lastToWrite(table);
       const unsent = table("outbox").getAllKeys();
       const seen = table("edits").index("sheet").getAll(sheet);
       seen.onsuccess = () => {
         const edit = write(seen.result, new Set(unsent.result));
-        put(table, edit);
+        this.#put(table, edit);
         made.result = [...seen.result, edit];
         this.#memory.waits(unsent.result);
       };
@@ -88,14 +95,27 @@ export class Store extends EventTarget {
     });
   }
 
-  /** Keeps a value that is still being typed. @param {string} sheet @param {string} field @param {any} value */
-  draft(sheet, field, value) {
-    return this.#write("values", (values) => values.put({ sheet, field, value, edit: null }));
+  #tablesOf({ sheet, field }) {
+    return this.#drafted.has(draftKey(sheet, field)) ? [...EDITING, DRAFTS] : EDITING;
   }
 
-  /** What this tablet last put into the sheet's fields, drafts among it. @param {string} sheet @returns {Promise<Kept[]>} */
-  values(sheet) {
-    return this.#read("values", (values) => values.index("sheet").getAll(sheet));
+  #put(table, edit) {
+    table("edits").put(edit);
+    table("outbox").put(edit);
+    if (this.#drafted.has(draftKey(edit.sheet, edit.field))) table(DRAFTS).delete([edit.sheet, edit.field]);
+  }
+
+  /** Keeps a value that is still being typed. @param {string} sheet @param {string} field @param {any} value */
+  draft(sheet, field, value) {
+    this.#drafted.add(draftKey(sheet, field));
+    return this.#write(DRAFTS, (drafts) => drafts.put({ sheet, field, value }));
+  }
+
+  /** What was being typed into the sheet's fields when this tablet last heard of it. @param {string} sheet @returns {Promise<Draft[]>} */
+  async drafts(sheet) {
+    const found = await this.#read(DRAFTS, (drafts) => drafts.index("sheet").getAll(sheet));
+    for (const { field } of found) this.#drafted.add(draftKey(sheet, field));
+    return found;
   }
 
   /** @param {string} sheet @returns {Promise<Edit[]>} */
@@ -180,17 +200,15 @@ export class Store extends EventTarget {
   }
 
   /**
-   * Notes inside a transaction that this page now writes edits, and tells who did so last. What this page remembers is
-   * what stands on the disk for as long as that was itself.
+   * Notes inside a transaction that this page now writes edits. What it remembers is what stands on the disk for as long
+   * as it was itself the last to write.
    * @param {(name: string) => IDBObjectStore} table
-   * @param {(wasThisPage: boolean) => void} [then]
    */
-  #lastToWrite(table, then) {
+  #lastToWrite(table) {
     const last = table("notes").get(WRITER);
     table("notes").put(this.#page, WRITER);
     last.onsuccess = () => {
       if (last.result !== this.#page) this.#memory.clear();
-      then?.(last.result === this.#page);
     };
   }
 
@@ -203,8 +221,6 @@ export class Store extends EventTarget {
   }
 }
 
-function put(table, edit) {
-  table("edits").put(edit);
-  table("outbox").put(edit);
-  table("values").put({ sheet: edit.sheet, field: edit.field, value: edit.value, edit: edit.id });
+function draftKey(sheet, field) {
+  return `${sheet} ${field}`;
 }

@@ -39,8 +39,8 @@ export function typedField(book, store, { sheet, field, label, rows = 2, lang = 
   };
   addEventListener("pagehide", () => area.isConnected && keep());
   // What was typed and not yet kept when the tablet died is brought back.
-  store.values(sheet).then((kept) => {
-    const draft = kept.find((one) => one.field === field && one.edit === null);
+  store.drafts(sheet).then((drafts) => {
+    const draft = drafts.find((one) => one.field === field);
     if (draft?.value && !area.value) {
       area.value = draft.value;
       keep();
