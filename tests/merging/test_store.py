@@ -112,3 +112,24 @@ def test_a_full_storage_is_told_as_full(tablet: Page, ring_server: RingServer) -
         return [kept, tablet.failures[0], tablet.outbox.status.state];
     }"""
     assert tablet.evaluate(script) == [False, "full", "storage-full"]
+
+
+def test_what_the_tablet_does_by_itself_waits_for_the_finger(tablet: Page) -> None:
+    script = """async () => {
+        const { feelFinger, fingerLifted } = await import('/static/ring/finger.js');
+        const touch = (kind) => document.body.dispatchEvent(new PointerEvent(kind, { bubbles: true }));
+        const hasPassed = async () => {
+            let passed = false;
+            const waiting = fingerLifted().then(() => { passed = true; });
+            for (let turn = 0; turn < 9; turn += 1) await null;
+            return { passed, waiting };
+        };
+        feelFinger();
+        const before = await hasPassed();
+        touch('pointerdown');
+        const during = await hasPassed();
+        touch('pointerup');
+        await during.waiting;
+        return [before.passed, during.passed];
+    }"""
+    assert tablet.evaluate(script) == [True, False]
