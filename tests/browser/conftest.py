@@ -5,13 +5,16 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Locator, Page
+from playwright.sync_api import Browser, Locator, Page, expect
 
 from tests.conftest import QUIET
 from tests.places import chromium
 from tests.served import Site, served
 
 SIZES = {"tablet": (820, 1180), "landscape": (1180, 820), "desk": (1440, 900), "phone": (390, 844)}
+
+# What never comes is waited for longer, what comes is not: a machine with much to do is slow, not wrong.
+expect.set_options(timeout=20_000)
 
 # How a tablet's own browser is started, beside those that pytest starts.
 SANDBOX = ["--no-sandbox"] if os.geteuid() == 0 else []

@@ -103,7 +103,7 @@ def test_two_tablets_see_each_others_marks_and_settle_what_they_disagree_on(brow
         pages.append(page)
     first, second = pages
     first.locator("#point-skull .stop").nth(1).tap()
-    expect(second.locator("#point-skull .stop").nth(1)).to_have_attribute("aria-pressed", "true", timeout=6_000)
+    expect(second.locator("#point-skull .stop").nth(1)).to_have_attribute("aria-pressed", "true")
     for page in pages:
         page.context.set_offline(True)
     first.locator("#point-stop .stop").nth(0).tap()
