@@ -18,17 +18,24 @@ def manage(*arguments: str, **environment: str) -> subprocess.CompletedProcess[s
     return subprocess.run(command, cwd=ROOT, env={**clean, **given}, capture_output=True, text=True, check=False)
 
 
-def ask(address: str, tmp_path: Path, **environment: str) -> tuple[int, str]:
-    """One page of a site with these variables, on an empty database."""
-    file = f"sqlite:///{tmp_path / 'site.sqlite3'}"
-    settings = {"DATABASE_URL": file, "ALLOWED_HOSTS": "ring.example", "STATIC_ROOT": str(tmp_path / "static")}
-    assert manage("prepare", **settings, **environment).returncode == 0
+@pytest.fixture(scope="module")
+def new_site(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
+    """The variables of a site on an empty database."""
+    folder = tmp_path_factory.mktemp("new")
+    file = f"sqlite:///{folder / 'site.sqlite3'}"
+    variables = {"DATABASE_URL": file, "ALLOWED_HOSTS": "ring.example", "STATIC_ROOT": str(folder / "static")}
+    assert manage("prepare", **variables).returncode == 0
+    return variables
+
+
+def ask(address: str, site: dict[str, str], **environment: str) -> tuple[int, str]:
+    """One page of the site with these variables beside its own."""
     code = (
         "from django.test import Client\n"
         f"r = Client(SERVER_NAME='ring.example').get({address!r}, secure=True)\n"
         "print(r.status_code); print(r.content.decode())"
     )
-    done = manage("shell", "--no-imports", "-c", code, **settings, **environment)
+    done = manage("shell", "--no-imports", "-c", code, **site, **environment)
     assert done.returncode == 0, done.stderr
     status, _, page = done.stdout.partition("\n")
     return int(status), page
@@ -45,20 +52,20 @@ def test_without_a_secret_key_it_says_what_to_do():
     assert "Set the environment variable SECRET_KEY" in done.stderr
 
 
-def test_outside_the_demo_its_doors_do_not_exist(tmp_path):
-    status, page = ask("/", tmp_path)
+def test_outside_the_demo_its_doors_do_not_exist(new_site):
+    status, page = ask("/", new_site)
     assert status == 200
     assert "/demo/" not in page
-    assert ask("/demo/judge/", tmp_path)[0] == 404
+    assert ask("/demo/judge/", new_site)[0] == 404
 
 
-def test_a_new_installation_says_how_to_begin(tmp_path):
-    assert "manage.py first_account" in ask("/", tmp_path)[1]
+def test_a_new_installation_says_how_to_begin(new_site):
+    assert "manage.py first_account" in ask("/", new_site)[1]
 
 
 @pytest.mark.parametrize("address", ["/", "/sign-in/", "/nowhere/"])
-def test_a_field_server_says_on_every_page_that_it_is_plain_http(tmp_path, address):
-    assert "plain HTTP on a local network" in ask(address, tmp_path, FIELD="1")[1]
+def test_a_field_server_says_on_every_page_that_it_is_plain_http(new_site, address):
+    assert "plain HTTP on a local network" in ask(address, new_site, FIELD="1")[1]
 
 
 def test_the_demo_show_is_never_built_into_a_real_site(tmp_path):

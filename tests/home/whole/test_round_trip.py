@@ -29,7 +29,7 @@ from tests.home.whole.comparing import content, different
 from tests.home.whole.full_show import full_show
 from tests.places import postgres
 from tests.results.structure import problems
-from tests.served import unprepared
+from tests.served import served, unprepared
 
 pytestmark = [pytest.mark.django_db, pytest.mark.both_databases]
 
@@ -133,10 +133,8 @@ def test_a_show_goes_from_a_sqlite_site_to_another_database_by_the_commands(tmp_
     first.mkdir()
     second.mkdir()
     server = os.environ.get("DATABASE_URL") and postgres()
-    with unprepared(first, None) as here, unprepared(second, server) as there:
-        for site in (here, there):
-            site.manage("prepare")
-        here.manage("demo")
+    with served(first, None) as here, unprepared(second, server) as there:
+        there.manage("prepare")
         slug = here.manage("shell", "--no-imports", "-c", SLUG).strip()
         here.manage("show_out", slug, str(tmp_path / "a.zip"))
         assert "is here, with" in there.manage("show_in", str(tmp_path / "a.zip"))
