@@ -29,8 +29,9 @@ class AuditLine(models.Model):
 
     @property
     def details(self) -> list[tuple[str, str]]:
-        """Each detail in words: lists with commas, the longest shortened."""
-        return [(doings.said(name), _shortened(doings.value_said(name, value))) for name, value in self.detail.items()]
+        """Each detail that says anything, in words: lists with commas, the longest shortened."""
+        told = {name: value for name, value in self.detail.items() if value not in (None, "")}
+        return [(doings.said(name), _shortened(doings.value_said(name, value))) for name, value in told.items()]
 
     def __str__(self) -> str:
         return f"{self.at:%Y-%m-%d %H:%M} {self.doing} {self.about}"

@@ -218,3 +218,8 @@ def test_the_words_of_the_judges_limits_are_in_the_language(language):
     assert {limit.words for limit in limits()} == set(LIMIT_WORDS)
     with translation.override(language):
         assert all(translation.gettext(words) != words for words in LIMIT_WORDS)
+
+
+def test_a_detail_that_says_nothing_is_left_out_of_an_audit_line():
+    line = AuditLine(doing="set-fee", detail={"amount": 0, "entered_on": None, "why": ""})
+    assert line.details == [("amount", "0")]
