@@ -11,7 +11,7 @@ from django.utils import timezone
 from ringside.people.models import Person
 from ringside.ring import models
 from ringside.ring.access import Worker
-from ringside.ring.admission import Ruling, rule_on
+from ringside.ring.admission import Ground, Ruling, rule_on
 from ringside.ring.places import Place, place_of
 from ringside.ring.reasons import reason
 from ringside.shows.models import Ring
@@ -48,15 +48,15 @@ class Answer:
 @transaction.atomic
 def take_edits(*, worker: Worker, raw_edits: Sequence[Any]) -> list[Answer]:
     """Takes a batch of edits into a ring. The ring's row is the lock under which edits get their numbers."""
-    locked = Ring.objects.select_for_update().get(pk=worker.ring.pk)
-    answers = [_take_one(locked, worker, raw) for raw in raw_edits]
-    locked.save(update_fields=["sequence"])
+    ground = Ground(Ring.objects.select_for_update().get(pk=worker.ring.pk))
+    answers = [_take_one(ground, worker, raw) for raw in raw_edits]
+    ground.ring.save(update_fields=["sequence"])
     touched = {answer_sheet for _, answer_sheet in answers if answer_sheet}
-    merged = {sheet: settle(key=sheet, ring=locked) for sheet in sorted(touched)}
+    merged = {sheet: _settle_at(ground.place_of(sheet), ground.ring) for sheet in sorted(touched)}
     return [_as_merged(answer, merged.get(sheet)) for answer, sheet in answers]
 
 
-def _take_one(ring: Ring, worker: Worker, raw: Any) -> tuple[Answer, str]:
+def _take_one(ground: Ground, worker: Worker, raw: Any) -> tuple[Answer, str]:
     """The answer, and the sheet to merge again; no sheet where the edit cannot be kept."""
     try:
         edit = parse_edit(raw)
@@ -68,9 +68,9 @@ def _take_one(ring: Ring, worker: Worker, raw: Any) -> tuple[Answer, str]:
         return _refusal(raw, error.message), ""
     if known and known.state != models.Edit.State.REFUSED:
         return _answer(edit, known.state, known.reason), known.sheet
-    ruling = rule_on(ring, worker.roles, edit)
+    ruling = rule_on(ground, worker.roles, edit)
     if known is None or ruling.state != models.Edit.State.REFUSED:
-        _store(ring, edit, ruling, worker=worker, known=known)
+        _store(ground, edit, ruling, worker=worker, known=known)
     return _answer(edit, ruling.state, ruling.reason), edit.sheet
 
 
@@ -84,8 +84,9 @@ def _answer(edit: Edit, state: str, why: str) -> Answer:
     return Answer(edit.id, digest(edit), ANSWERS[state], why)
 
 
-def _store(ring: Ring, edit: Edit, ruling: Ruling, *, worker: Worker, known: models.Edit | None) -> None:
+def _store(ground: Ground, edit: Edit, ruling: Ruling, *, worker: Worker, known: models.Edit | None) -> None:
     """Keeps the edit under the ring's next number; one that was refused before may count when others send it."""
+    ring = ground.ring
     ring.sequence += 1
     told = {
         "ring": ring,
@@ -101,7 +102,7 @@ def _store(ring: Ring, edit: Edit, ruling: Ruling, *, worker: Worker, known: mod
         "by": worker.account,
         "pairing": worker.pairing,
         "role": ruling.role,
-        "judge": _judge_of(edit),
+        "judge": _judge_of(ground, edit),
         "state": ruling.state,
         "reason": ruling.reason[:200],
     }
@@ -111,9 +112,9 @@ def _store(ring: Ring, edit: Edit, ruling: Ruling, *, worker: Worker, known: mod
         models.Edit.objects.create(id=edit.id, **told)
 
 
-def _judge_of(edit: Edit) -> Person | None:
+def _judge_of(ground: Ground, edit: Edit) -> Person | None:
     """Who judges what a signature signs, as it comes; nobody for other edits."""
-    place = place_of(edit.sheet) if field_kind(edit.field) == "signature" else None
+    place = ground.place_of(edit.sheet) if field_kind(edit.field) == "signature" else None
     return place.judge if place else None
 
 
@@ -144,10 +145,13 @@ def _as_merged(answer: Answer, merged: Merged | None) -> Answer:
 @transaction.atomic
 def settle(*, key: str, ring: Ring) -> Merged | None:
     """Merges a sheet's edits again and writes the settled state as rows; None for a sheet that is not this ring's."""
-    place = place_of(key)
+    return _settle_at(place_of(key), ring)
+
+
+def _settle_at(place: Place | None, ring: Ring) -> Merged | None:
     if place is None or place.ring != ring:
         return None
-    merged = merge(edits_of(key), left_out_of(key, ring))
+    merged = merge(edits_of(place.key), left_out_of(place.key, ring))
     values = settled(merged)
     sheet = _sheet_row(place, ring, merged, values)
     if place.entry:
@@ -171,31 +175,21 @@ def as_edit(row: models.Edit) -> Edit:
 
 
 def _sheet_row(place: Place, ring: Ring, merged: Merged, values: dict[str, Any]) -> models.Sheet:
-    before = models.Sheet.objects.filter(pk=place.key).first()
+    """Under the ring's lock: no other batch of the ring writes this row meanwhile."""
+    sheet = models.Sheet.objects.filter(pk=place.key).first() or models.Sheet(key=place.key)
     is_signed = bool(merged.signed_by) and not merged.pending
-    content = {field: value for field, value in values.items() if field != "signature" and value is not None}
-    sheet, _ = models.Sheet.objects.update_or_create(
-        key=place.key,
-        defaults={
-            "ring": ring,
-            "entry": place.entry,
-            "show_class": None if place.entry else place.show_class,
-            "show_breed": None if place.show_class else place.show_breed,
-            "fields": content,
-            "disputed": list(merged.disputed),
-            "incomplete": list(merged.incomplete),
-            "held": list(merged.held),
-            "signed": content if is_signed else None,
-            "signed_at": _signed_at(before, is_signed),
-        },
-    )
+    sheet.ring = ring
+    sheet.entry = place.entry
+    sheet.show_class = None if place.entry else place.show_class
+    sheet.show_breed = None if place.show_class else place.show_breed
+    sheet.fields = {field: value for field, value in values.items() if field != "signature" and value is not None}
+    sheet.disputed = list(merged.disputed)
+    sheet.incomplete = list(merged.incomplete)
+    sheet.held = list(merged.held)
+    sheet.signed = sheet.fields if is_signed else None
+    sheet.signed_at = (sheet.signed_at or timezone.now()) if is_signed else None
+    sheet.save(force_insert=sheet._state.adding)
     return sheet
-
-
-def _signed_at(before: models.Sheet | None, is_signed: bool) -> Any:
-    if not is_signed:
-        return None
-    return before.signed_at if before and before.signed_at else timezone.now()
 
 
 def _write_marks(sheet: models.Sheet, values: dict[str, Any]) -> None:

@@ -1,6 +1,7 @@
 """Whether an edit counts: taken in, held until somebody decides, or refused; each with its sentence."""
 
 from dataclasses import dataclass
+from functools import cache, cached_property
 
 from ringside.entries.models import Entry
 from ringside.ring.checks import check_meaning, entries_named
@@ -28,14 +29,28 @@ class Ruling:
     role: str = ""
 
 
-def rule_on(ring: Ring, roles: frozenset[str], edit: Edit) -> Ruling:
+class Ground:
+    """The ring that a batch is taken into: where its sheets lead and which tablets are lost is asked once a batch."""
+
+    def __init__(self, ring: Ring) -> None:
+        self.ring = ring
+        self.place_of = cache(place_of)
+
+    @cached_property
+    def lost(self) -> frozenset[str]:
+        """The devices declared lost here."""
+        lost = Tablet.objects.filter(ring=self.ring, lost_at__isnull=False)
+        return frozenset(lost.values_list("device", flat=True))
+
+
+def rule_on(ground: Ground, roles: frozenset[str], edit: Edit) -> Ruling:
     """How an edit stands that somebody with these roles sends to a ring."""
     doing = doing_for(edit.field)
     role = _role_for(roles, edit, doing)
     if not role:
         return Ruling(Row.State.REFUSED, reason("not-allowed", doing=MAY[doing][0]))
     try:
-        held = _held_because(ring, edit)
+        held = _held_because(ground, edit)
     except BadInput as error:
         return Ruling(Row.State.REFUSED, error.message, role)
     return Ruling(Row.State.HELD if held else Row.State.TAKEN, held, role)
@@ -48,17 +63,17 @@ def _role_for(roles: frozenset[str], edit: Edit, doing: str) -> str:
     return next((str(kind) for kind in STAMPS if kind in roles and may(frozenset({kind}), doing)), "")
 
 
-def _held_because(ring: Ring, edit: Edit) -> str:
+def _held_because(ground: Ground, edit: Edit) -> str:
     """Why somebody has to decide on this edit; nothing where it counts. Raises BadInput to refuse it."""
-    if Tablet.objects.filter(ring=ring, device=edit.device, lost_at__isnull=False).exists():
+    if edit.device in ground.lost:
         return reason("lost-tablet")
     if edit.v != FORMAT:
         return reason("newer-page")
     check_edit(edit)
-    place = place_of(edit.sheet)
-    if place is None or place.show_breed.show_id != ring.show_id:
+    place = ground.place_of(edit.sheet)
+    if place is None or place.show_breed.show_id != ground.ring.show_id:
         raise BadInput("unknown-code", reason("no-such-sheet"), "sheet")
-    if place.ring != ring:
+    if place.ring != ground.ring:
         return reason("other-ring")
     gone = _gone(edit, place)
     if not gone:

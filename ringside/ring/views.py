@@ -5,6 +5,7 @@ from typing import Any
 
 from django.contrib import messages
 from django.contrib.auth.views import redirect_to_login
+from django.db import transaction
 from django.http import Http404, HttpRequest, HttpResponse, JsonResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.utils.translation import gettext
@@ -73,9 +74,10 @@ def edits(request: HttpRequest, ring_id: int) -> JsonResponse:
     if request.method == "POST":
         batch = _batch(request)
         since = batch.get("since", 0)
-        taken = actions.take_edits(worker=worker, raw_edits=batch["edits"])
+        with transaction.atomic():  # one wait for the disk
+            taken = actions.take_edits(worker=worker, raw_edits=batch["edits"])
+            tablets.note(worker=worker, device=batch.get("device"), unsent=_whole(batch.get("unsent", 0)))
         answers = [answer.as_json() for answer in taken]
-        tablets.note(worker=worker, device=batch.get("device"), unsent=_whole(batch.get("unsent", 0)))
     else:
         tablets.see(worker=worker, device=request.GET.get("device"))
     new = queries.edits_since(worker.ring, _whole(since))

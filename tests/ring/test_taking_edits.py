@@ -5,6 +5,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from django.db import connection
+from django.test.utils import CaptureQueriesContext
 from hypothesis import given
 from hypothesis import strategies as st
 from hypothesis.extra.django import TestCase
@@ -16,6 +18,7 @@ from ringside.ring.advice import CODES
 from ringside.ring.models import Edit, Mark, Sheet
 from scoring.merging import covers_for, merge, settled
 from scoring.placing import class_findings
+from scoring.standards import loader as standards
 from tests.shows_for_tests import SmallShow, small_show
 
 pytestmark = [pytest.mark.django_db, pytest.mark.both_databases]
@@ -52,6 +55,16 @@ def test_the_same_edit_sent_twice_is_taken_once(at):
     first, second = take(at, one), take(at, one)
     assert [a.state for a in first + second] == ["applied", "applied"]
     assert Edit.objects.count() == 1
+
+
+def test_each_edit_more_of_a_sheet_asks_whether_it_is_known_and_is_written_and_nothing_else(at):
+    points = [point.code for point in standards.load("boxer").points if point.kind == "two-sided" and not point.sex]
+    marks = [edit(sheet_of(at), f"mark.{code}", 1, number) for number, code in enumerate(points, start=1)]
+    with CaptureQueriesContext(connection) as few:
+        take(at, *marks[:2])
+    with CaptureQueriesContext(connection) as many:
+        take(at, *marks[2:])
+    assert len(many) - len(few) == 2 * (len(marks) - 4)
 
 
 def test_the_same_id_with_other_content_is_refused_and_the_first_is_kept(at):
