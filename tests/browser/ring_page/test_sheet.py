@@ -80,3 +80,30 @@ def test_a_reason_that_is_written_folds_to_itself_when_the_dog_comes_back(in_cla
     page.get_by_role("button", name="Back to the dogs").tap()
     expect(page.locator(".why > summary")).to_contain_text("Lame on the near fore.")
     expect(page.locator(".caution")).to_be_hidden()
+
+
+# Words that stand on two lines without a hyphen where they part.
+BROKEN = """
+() => {
+  const words = document.createTreeWalker(document.querySelector(".sheet"), NodeFilter.SHOW_TEXT);
+  const broken = [];
+  while (words.nextNode()) {
+    for (const { 0: word, index } of words.currentNode.data.matchAll(/[\\p{L}\\d]+/gu)) {
+      const range = document.createRange();
+      range.setStart(words.currentNode, index);
+      range.setEnd(words.currentNode, index + word.length);
+      const lines = new Set([...range.getClientRects()].filter(({ width }) => width).map(({ top }) => top));
+      if (lines.size > 1) broken.push(word);
+    }
+  }
+  return broken;
+}
+"""
+
+
+@pytest.mark.parametrize("size", ["tablet", "phone"])
+@pytest.mark.parametrize("breed", ["Hovawart, dogs, working", "Bernese Mountain Dog, dogs, junior"])
+def test_every_english_word_of_the_sheet_stands_in_one_piece(in_class, size, breed):
+    page = in_class(size, breed)
+    page.locator("details.section").evaluate_all("sections => sections.forEach((section) => { section.open = true; })")
+    assert page.evaluate(BROKEN) == []
