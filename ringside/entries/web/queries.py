@@ -26,7 +26,7 @@ ISO = Dates("yyyy-mm-dd")
 
 @dataclass(frozen=True)
 class OwnDog:
-    """One of a person's dogs at a show: `entries` stand, `requests` wait or were decided."""
+    """One of a person's dogs at a show: `entries` stand, `requests` wait or were decided, the last one sent first."""
 
     dog: Dog
     breed: str
@@ -37,7 +37,8 @@ class OwnDog:
 def dogs_of(account: Account, show: Show) -> list[OwnDog]:
     dogs = list(Dog.objects.filter(owners__account=account).distinct().order_by("name", "id"))
     entries = Entry.objects.filter(show=show, dog__in=dogs, state=Entry.State.ENTERED).select_related("show_class")
-    requests = EntryRequest.objects.filter(show=show, dog__in=dogs).exclude(state=EntryRequest.State.TAKEN_BACK)
+    sent = EntryRequest.objects.filter(show=show, dog__in=dogs).exclude(state=EntryRequest.State.TAKEN_BACK)
+    requests = sent.order_by("-asked_at", "-id")
     return [
         OwnDog(
             dog,
