@@ -24,6 +24,7 @@ from ringside.shows.books import class_names, rules_of
 from ringside.shows.may import may
 from ringside.shows.models import Show
 from scoring.findings import Finding
+from scoring.standards import loader as standards
 
 
 @login_required
@@ -122,7 +123,7 @@ def _entry_page(request: HttpRequest, show: Show, form: LineForm, found: Sequenc
         "may_go_on": bool(found) and not form.errors,
         "several": rules_of(show).classes_per_dog != 1,
         "asked": asked,
-        "dogs": by_hand.dogs_like(_account(request), asked),
+        "dogs": [(dog, gettext(standards.load(dog.breed).name)) for dog in by_hand.dogs_like(_account(request), asked)],
         "why": request.POST.get("why", ""),
     }
     return render(request, "entries/new.html", context)

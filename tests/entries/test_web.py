@@ -333,6 +333,16 @@ def test_the_office_finds_a_dog_on_record_of_its_own_shows_and_no_others(at):
     assert "Dog 1" not in stranger.get(f"/office/other/entries/new/?dog={dog.pk}").content.decode()
 
 
+def test_a_dogs_breed_is_named_in_the_readers_language_and_never_by_its_code(at, dora):
+    own_dog(at, dora, breed="german-shepherd-dog", variety="double-coat")
+    own = Client(headers={"accept-language": "de"})
+    own.force_login(dora)
+    assert "Deutscher Schäferhund" in own.get("/enter/small/dogs/").content.decode()
+    Dog.objects.filter(pk=at.entries[0].dog_id).update(breed="german-shepherd-dog")
+    office = page(at.accounts["secretary"])
+    assert "German Shepherd Dog, dog, born" in office.get("/office/small/entries/new/?q=dog+1").content.decode()
+
+
 def test_what_the_office_types_is_named_beside_its_field_or_put_aside_with_the_reason(at):
     secretary = page(at.accounts["secretary"])
     told = by_the_office(at, owner="", sex="?")

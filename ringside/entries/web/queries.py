@@ -42,7 +42,7 @@ def dogs_of(account: Account, show: Show) -> list[OwnDog]:
     return [
         OwnDog(
             dog,
-            standards.load(dog.breed).name,
+            gettext(standards.load(dog.breed).name),
             tuple(one for one in entries if one.dog_id == dog.pk),
             tuple(one for one in requests if one.dog_id == dog.pk),
         )
