@@ -14,7 +14,7 @@ from ringside.core.exports import KINDS, table_as_file
 from ringside.core.paging import query_without_page
 from ringside.core.sentences import sentence
 from ringside.entries import by_hand, lists, waiting
-from ringside.entries.forms import FileForm, LineForm
+from ringside.entries.forms import FileForm, LineForm, show_refusals
 from ringside.entries.models import Entry, EntryRequest
 from ringside.entries.numbering import dogs_without_number, number_entries
 from ringside.entries.proofs.needs import needs_of
@@ -110,10 +110,7 @@ def _put_aside(request: HttpRequest, show: Show, form: LineForm) -> HttpResponse
 
 
 def _entry_page(request: HttpRequest, show: Show, form: LineForm, found: Sequence[Finding] = ()) -> HttpResponse:
-    for finding in found:
-        field = finding.facts.get("field")
-        if finding.severity == "refuses":
-            form.add_error(field if field in form.fields else None, sentence(finding))
+    show_refusals(form, found)
     asked = request.GET.get("q", "")
     context = {
         "show": show,

@@ -17,7 +17,7 @@ from ringside.core import tries
 from ringside.core.sentences import sentence
 from ringside.dogs.models import Dog
 from ringside.entries.checking import CheckedLine
-from ringside.entries.forms import HandlerForm
+from ringside.entries.forms import HandlerForm, show_refusals
 from ringside.entries.handlers import handler_of
 from ringside.entries.models import Entry, EntryRequest
 from ringside.entries.own import access_own_dog
@@ -127,7 +127,7 @@ def _checked(found: Show, form: DogForm, account: Account, dog: Dog | None = Non
     """What is to be said of the facts as typed; what stands in the way is beside its field in the form."""
     line = queries.check_dog(found, form.texts(account.email), timezone.localdate())
     same = queries.same_dogs(line.values, account, dog)
-    form.show_findings([*line.findings, *same], sentence)
+    show_refusals(form, [*line.findings, *same])
     return line, same
 
 
@@ -197,7 +197,7 @@ def facts(request: HttpRequest, slug: str, dog_id: int) -> HttpResponse:
     texts = {**form.texts(account.email), "owner": queries.owner_name(account)}
     line = queries.check_dog(found, texts, timezone.localdate())
     same = queries.same_dogs(line.values, account, own)
-    form.show_findings([*line.findings, *(_refusing(one) for one in same)], sentence)
+    show_refusals(form, [*line.findings, *(_refusing(one) for one in same)])
     if form.errors or not _seen(request, line):
         return _dog_page(request, found, form, line, dog=own)
     actions.keep_dog(who=account, show=found, texts=texts, today=timezone.localdate(), dog=own)
