@@ -78,7 +78,7 @@ def enter_each(*, who: Any, show: Show, texts: Mapping[str, str], today: date) -
         raise NotNow("This entry cannot be taken as it is: mend what is named.")
     try:
         with transaction.atomic():
-            entries = taking.enter(show, queries.facts_of(show, today).book, lines)
+            entries = taking.enter(show, rules_of(show), lines)
     except IntegrityError:
         raise NotNow("Somebody else has just entered this dog. Look at the list.") from None
     for entry in entries:
