@@ -9,10 +9,12 @@ from django.utils.text import capfirst, slugify
 from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
+from ringside.core.denied import NotNow
 from ringside.core.sentences import colon
 from ringside.shows.books import class_name, offered_classes, rules_of
 from ringside.shows.models import Ring, Role, Show
 from ringside.shows.queries import judges_in
+from ringside.shows.rings import refuse_twin
 from scoring.rules import loader as rules
 from scoring.standards import loader as standards
 from scoring.standards.names import plain
@@ -144,10 +146,10 @@ class RingForm(forms.Form):
 
     def clean_name(self) -> str:
         name = str(self.cleaned_data["name"])
-        others = self.show.rings.exclude(pk=self.ring.pk if self.ring else None)
-        if any(one.name.casefold() == name.casefold() for one in others):
-            told = gettext("There is a ring {name} already. Give each ring a name of its own.")
-            raise forms.ValidationError(told.format(name=name))
+        try:
+            refuse_twin(self.show, name, self.ring.pk if self.ring else None)
+        except NotNow as refused:
+            raise forms.ValidationError(refused.reason) from None
         return name
 
 
