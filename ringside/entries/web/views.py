@@ -216,11 +216,11 @@ def dog(request: HttpRequest, slug: str, dog_id: int) -> HttpResponse:
     """One own dog at one show: what it is entered in, what is still missing, and the classes open to it."""
     found, account = access_open_show(slug), _account(request)
     own = access_own_dog(account, dog_id)
-    classes, facts_here = _classes(request), _facts(found)
+    classes = _classes(request)
     said: list[Finding] = []
     form = HandlerForm(request.POST or None, initial={"handler": handler_of(own, found)})
     if request.method == "POST":
-        said = findings_on(wanted_of(own), classes, found, facts_here)
+        said = findings_on(wanted_of(own), classes, found, _facts(found))
         refused = any(one.severity == "refuses" for one in said)
         warned = any(one.severity == "warns" for one in said)
         if form.is_valid() and not refused and (not warned or request.POST.get("seen")):
