@@ -11,6 +11,7 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
 from ringside.core import exports
+from ringside.core.paging import page_asked
 from ringside.entries.models import Entry
 from ringside.entries.reading.cells import guarded
 from ringside.fees import charging
@@ -104,12 +105,12 @@ class Asked:
 
     @classmethod
     def of(cls, given: Any) -> "Asked":
-        page, shown = given.get("page", "1"), given.get("show", "all")
+        shown = given.get("show", "all")
         return cls(
             text=given.get("q", "").replace("\x00", "").strip()[:100],
             shown=shown if shown in FILTERS else "all",
             order="most" if given.get("order") == "most" else "name",
-            page=int(page) if page.isascii() and page.isdecimal() and len(page) < 7 else 1,
+            page=page_asked(given),
         )
 
 
