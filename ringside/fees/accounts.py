@@ -42,19 +42,11 @@ HEADINGS = (
 )  # fmt: skip
 
 
-@dataclass(frozen=True)
-class Account:
-    """One exhibitor at one show. `paid` is what came in less what went back; `open` counts entries without a fee."""
+class Balance:
+    """How what is owed and what is paid stand to each other."""
 
-    person_id: int
-    name: str
-    email: str
-    is_member: bool
-    entries: int
     owed: Decimal
     paid: Decimal
-    open: int
-    invoice: int | None
 
     @property
     def still_owed(self) -> Decimal:
@@ -71,6 +63,21 @@ class Account:
     @property
     def state_words(self) -> str | Promise:
         return STANDINGS[self.state]
+
+
+@dataclass(frozen=True)
+class Account(Balance):
+    """One exhibitor at one show. `paid` is what came in less what went back; `open` counts entries without a fee."""
+
+    person_id: int
+    name: str
+    email: str
+    is_member: bool
+    entries: int
+    owed: Decimal
+    paid: Decimal
+    open: int
+    invoice: int | None
 
     def is_in(self, shown: str) -> bool:
         match shown:
