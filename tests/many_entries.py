@@ -3,6 +3,10 @@
 from collections.abc import Sequence
 from datetime import date
 
+from django.db import connection
+from django.test import Client
+from django.test.utils import CaptureQueriesContext
+
 from ringside.dogs.models import Dog, Ownership
 from ringside.entries.models import Entry
 from ringside.people.models import Person
@@ -26,3 +30,11 @@ def enter(at: SmallShow, owners: Sequence[Person], start: int) -> list[Dog]:
         [Entry(show=at.show, dog=dog, show_class=at.show_class, number=n) for n, dog in enumerate(dogs, start)]
     )
     return dogs
+
+
+def asked(client: Client, address: str) -> tuple[int, str]:
+    """How many questions a page asks of the database, and the page."""
+    with CaptureQueriesContext(connection) as queries:
+        answer = client.get(address)
+    assert answer.status_code == 200
+    return len(queries), answer.content.decode()

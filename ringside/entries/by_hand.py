@@ -6,7 +6,7 @@ from datetime import date
 from typing import Any
 
 from django.db import IntegrityError, transaction
-from django.db.models import Q
+from django.db.models import Q, QuerySet
 
 from ringside.core.audit import record
 from ringside.core.denied import NotNow
@@ -78,7 +78,7 @@ def enter_each(*, who: Any, show: Show, texts: Mapping[str, str], today: date) -
         raise NotNow("This entry cannot be taken as it is: mend what is named.")
     try:
         with transaction.atomic():
-            entries = taking.enter(show, queries.facts_of(show, today).book, lines)
+            entries = taking.enter(show, rules_of(show), lines)
     except IntegrityError:
         raise NotNow("Somebody else has just entered this dog. Look at the list.") from None
     for entry in entries:
@@ -91,17 +91,21 @@ def dogs_like(user: Account, text: str) -> list[Dog]:
     words = text.replace("\x00", "").split()[:6]
     if not words:
         return []
-    shows = Role.objects.filter(account=user, kind__in=MAY["take-entries"][1]).values("show")
-    found = Dog.objects.filter(entries__show__in=shows)
+    found = _on_record_for(user)
     for word in words:
         found = found.filter(Q(name__icontains=word) | Q(studbook__icontains=word) | Q(chip=word))
-    return list(found.distinct().order_by("name", "id")[:MOST_FOUND])
+    return list(found.order_by("name", "id")[:MOST_FOUND])
+
+
+def _on_record_for(user: Account) -> QuerySet[Dog]:
+    """The dogs of the shows in whose office this person works, each once."""
+    shows = Role.objects.filter(account=user, kind__in=MAY["take-entries"][1]).values("show")
+    return Dog.objects.filter(entries__show__in=shows).distinct()
 
 
 def texts_of(user: Account, dog_id: int, show: Show) -> dict[str, str]:
     """What is on record of such a dog, as the form's first values; nothing where it is not one of those."""
-    shows = Role.objects.filter(account=user, kind__in=MAY["take-entries"][1]).values("show")
-    dog = Dog.objects.filter(pk=dog_id, entries__show__in=shows).distinct().first()
+    dog = _on_record_for(user).filter(pk=dog_id).first()
     if dog is None:
         return {}
     owner = dog.owners.order_by("id").first()

@@ -1,6 +1,6 @@
 """The office's forms for files and lines of entries."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from django import forms
@@ -9,6 +9,7 @@ from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
 from ringside.core.denied import NotNow
+from ringside.core.sentences import sentence
 from ringside.entries.handlers import readable
 from ringside.entries.models import EntryFile
 from ringside.entries.reading.dates import STYLES
@@ -16,6 +17,7 @@ from ringside.entries.reading.encodings import ENCODINGS
 from ringside.entries.reading.limits import MOST_BYTES
 from ringside.entries.reading.separated import DELIMITERS
 from ringside.entries.reading.words import FIELDS
+from scoring.findings import Finding
 
 LONGEST = 300
 HANDLER_HELP = _("Who presents the dog. Empty: the owner.")
@@ -27,6 +29,14 @@ HELP = {
     "neutered": _("yes or no"),
     "handler": HANDLER_HELP,
 }
+
+
+def show_refusals(form: forms.Form, found: Iterable[Finding]) -> None:
+    """Puts what stands in the way beside its field and on top; all of it at once."""
+    for finding in found:
+        if finding.severity == "refuses":
+            field = finding.facts.get("field")
+            form.add_error(field if field in form.fields else None, sentence(finding))
 
 
 def _said(words: Mapping[str, str]) -> list[tuple[str, str]]:

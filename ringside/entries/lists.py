@@ -11,6 +11,7 @@ from django.db.models import Q, QuerySet
 from django.utils.translation import gettext
 
 from ringside.core import exports
+from ringside.core.paging import page_asked
 from ringside.entries.models import Entry
 from ringside.entries.proofs.needs import proof_missing
 from ringside.entries.reading.cells import guarded
@@ -44,7 +45,6 @@ class Asked:
 
     @classmethod
     def of(cls, given: Any) -> "Asked":
-        page = given.get("page", "1")
         order = given.get("order", "number")
         return cls(
             text=given.get("q", "").replace("\x00", "").strip()[:100],
@@ -52,7 +52,7 @@ class Asked:
             state=given.get("state", "") if given.get("state") in Entry.State.values else "",
             proof="missing" if given.get("proof") == "missing" else "",
             order=order if order in ORDERS else "number",
-            page=int(page) if page.isdecimal() and len(page) < 7 else 1,
+            page=page_asked(given),
         )
 
 

@@ -43,8 +43,9 @@ def give_numbers(show: Show, entries: Sequence[Entry]) -> None:
     Nothing else writes a number, so one number never stands for two dogs. The caller holds the show's row.
     """
     given = Entry.objects.filter(show=show, number__isnull=False)
-    numbers: dict[int, int | None] = dict(given.order_by("-number").values_list("dog_id", "number"))
-    last = max((number or 0 for number in numbers.values()), default=0)
+    # A dog may have two from before: it goes on under the lower one, and the other one is taken too.
+    rows = list(given.order_by("-number").values_list("dog_id", "number"))
+    numbers, last = dict(rows), rows[0][1] if rows else 0
     for entry in entries:
         if entry.dog_id not in numbers:
             last += 1

@@ -14,7 +14,7 @@ from ringside.core.exports import KINDS, table_as_file
 from ringside.core.paging import query_without_page
 from ringside.core.sentences import sentence
 from ringside.entries import by_hand, lists, waiting
-from ringside.entries.forms import FileForm, LineForm
+from ringside.entries.forms import FileForm, LineForm, show_refusals
 from ringside.entries.models import Entry, EntryRequest
 from ringside.entries.numbering import dogs_without_number, number_entries
 from ringside.entries.proofs.needs import needs_of
@@ -24,6 +24,7 @@ from ringside.shows.books import class_names, rules_of
 from ringside.shows.may import may
 from ringside.shows.models import Show
 from scoring.findings import Finding
+from scoring.standards import loader as standards
 
 
 @login_required
@@ -109,10 +110,7 @@ def _put_aside(request: HttpRequest, show: Show, form: LineForm) -> HttpResponse
 
 
 def _entry_page(request: HttpRequest, show: Show, form: LineForm, found: Sequence[Finding] = ()) -> HttpResponse:
-    for finding in found:
-        field = finding.facts.get("field")
-        if finding.severity == "refuses":
-            form.add_error(field if field in form.fields else None, sentence(finding))
+    show_refusals(form, found)
     asked = request.GET.get("q", "")
     context = {
         "show": show,
@@ -122,7 +120,7 @@ def _entry_page(request: HttpRequest, show: Show, form: LineForm, found: Sequenc
         "may_go_on": bool(found) and not form.errors,
         "several": rules_of(show).classes_per_dog != 1,
         "asked": asked,
-        "dogs": by_hand.dogs_like(_account(request), asked),
+        "dogs": [(dog, gettext(standards.load(dog.breed).name)) for dog in by_hand.dogs_like(_account(request), asked)],
         "why": request.POST.get("why", ""),
     }
     return render(request, "entries/new.html", context)

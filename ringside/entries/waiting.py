@@ -11,7 +11,7 @@ from ringside.core.audit import record
 from ringside.core.denied import NotNow
 from ringside.core.sentences import sentence
 from ringside.entries import queries, taking
-from ringside.entries.checking import CheckedLine, Dates, check_line, compare
+from ringside.entries.checking import CheckedLine, Dates, ShowFacts, check_line, compare
 from ringside.entries.models import Entry, EntryRequest
 from ringside.entries.own import owns
 from ringside.entries.reading.cells import clean
@@ -21,7 +21,6 @@ from ringside.people.models import Account
 from ringside.shows.access import require
 from ringside.shows.models import Show
 from scoring.findings import Finding, warns
-from scoring.rules.rulebook import RuleBook
 
 WAITING = EntryRequest.State.WAITING
 
@@ -36,23 +35,21 @@ class Looked:
     can_be_accepted: bool
 
 
-def looked_at(request: EntryRequest, today: date) -> Looked:
-    found = _findings(request, today)
+def looked_at(request: EntryRequest, facts: ShowFacts) -> Looked:
+    found = _findings(request, facts)
     said = tuple((one.severity, sentence(one)) for one in found)
     doubts = tuple(sentence(doubt) for doubt in request.doubts)
     return Looked(request, doubts, said, all(one.severity != "refuses" for one in found))
 
 
-def _findings(request: EntryRequest, today: date) -> Sequence[Finding]:
+def _findings(request: EntryRequest, facts: ShowFacts) -> Sequence[Finding]:
     if request.dog is None:
-        return [finding for line in _lines(request, today) for finding in line.findings]
-    facts = queries.facts_of(request.show, today)
+        return [finding for line in _lines(request, facts) for finding in line.findings]
     return findings_on(wanted_of(request.dog), request.classes, request.show, facts)
 
 
-def _lines(request: EntryRequest, today: date) -> list[CheckedLine]:
+def _lines(request: EntryRequest, facts: ShowFacts) -> list[CheckedLine]:
     """The typed dog in each of its classes, against the dogs on record and what is entered."""
-    facts = queries.facts_of(request.show, today)
     texts = {field: clean(text) for field, text in request.texts.items()}
     style = Dates("dd.mm.yyyy" if request.account is None else "yyyy-mm-dd")
     lines = [
@@ -82,25 +79,25 @@ def accept(*, who: Account, request: EntryRequest, reason: str, today: date, whe
     `where` is the address at which whoever sent it reads on.
     """
     request = _decide(who, request, EntryRequest.State.ACCEPTED, reason, where)
-    found = [one for one in _findings(request, today) if one.severity == "refuses"]
+    facts = queries.facts_of(request.show, today)
+    found = [one for one in _findings(request, facts) if one.severity == "refuses"]
     if found:
         raise NotNow(
             "This cannot be accepted as it is. {reasons}", reasons=" ".join(dict.fromkeys(map(sentence, found)))
         )
-    book = queries.facts_of(request.show, today).book
     try:
         with transaction.atomic():
-            return _entered_when_sent(request, _enter(request, book, today))
+            return _entered_when_sent(request, _enter(request, facts))
     except IntegrityError:
         raise NotNow("Somebody else has just entered this dog. Look at the list.") from None
 
 
-def _enter(request: EntryRequest, book: RuleBook, today: date) -> list[Entry]:
+def _enter(request: EntryRequest, facts: ShowFacts) -> list[Entry]:
     if request.dog is None:
-        return taking.enter(request.show, book, _lines(request, today))
+        return taking.enter(request.show, facts.book, _lines(request, facts))
     if request.account and not owns(request.account, request.dog):
         raise NotNow("The dog is not under this owner any more: refuse the entry, or ask.")
-    return taking.place(request.show, book, request.dog, request.classes, request.texts.get("handler", ""))
+    return taking.place(request.show, facts.book, request.dog, request.classes, request.texts.get("handler", ""))
 
 
 def _entered_when_sent(request: EntryRequest, entries: list[Entry]) -> list[Entry]:

@@ -18,6 +18,7 @@ from ringside.core.denied import NotNow
 from ringside.entries import waiting
 from ringside.entries.access import access_request
 from ringside.entries.models import EntryRequest
+from ringside.entries.queries import facts_of
 from ringside.people.models import Account
 from ringside.shows.access import access_show, roles_of
 from ringside.shows.books import class_names
@@ -48,14 +49,13 @@ def _page(request: HttpRequest, show: Show, wrong: tuple[int, DecisionForm] | No
     page = Paginator(rows.filter(state=EntryRequest.State.WAITING).order_by("asked_at", "id"), PER_PAGE)
     decided = rows.exclude(state=EntryRequest.State.WAITING).order_by("-decided_at", "-id")[:PER_PAGE]
     shown = page.get_page(request.GET.get("page"))
-    today = timezone.localdate()
-    names = class_names(show)
+    facts, names = facts_of(show, timezone.localdate()), class_names(show)
     context = {
         "show": show,
         "stage": "entries",
         "page": shown,
         "rows": [
-            (waiting.looked_at(one, today), [names.get(code, code) for code in one.classes], _form_of(one, wrong))
+            (waiting.looked_at(one, facts), [names.get(code, code) for code in one.classes], _form_of(one, wrong))
             for one in shown
         ],
         "decided": decided,

@@ -11,6 +11,7 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
 from ringside.core import exports
+from ringside.core.paging import page_asked
 from ringside.entries.models import Entry
 from ringside.entries.reading.cells import guarded
 from ringside.fees import charging
@@ -41,19 +42,11 @@ HEADINGS = (
 )  # fmt: skip
 
 
-@dataclass(frozen=True)
-class Account:
-    """One exhibitor at one show. `paid` is what came in less what went back; `open` counts entries without a fee."""
+class Balance:
+    """How what is owed and what is paid stand to each other."""
 
-    person_id: int
-    name: str
-    email: str
-    is_member: bool
-    entries: int
     owed: Decimal
     paid: Decimal
-    open: int
-    invoice: int | None
 
     @property
     def still_owed(self) -> Decimal:
@@ -70,6 +63,21 @@ class Account:
     @property
     def state_words(self) -> str | Promise:
         return STANDINGS[self.state]
+
+
+@dataclass(frozen=True)
+class Account(Balance):
+    """One exhibitor at one show. `paid` is what came in less what went back; `open` counts entries without a fee."""
+
+    person_id: int
+    name: str
+    email: str
+    is_member: bool
+    entries: int
+    owed: Decimal
+    paid: Decimal
+    open: int
+    invoice: int | None
 
     def is_in(self, shown: str) -> bool:
         match shown:
@@ -104,12 +112,12 @@ class Asked:
 
     @classmethod
     def of(cls, given: Any) -> "Asked":
-        page, shown = given.get("page", "1"), given.get("show", "all")
+        shown = given.get("show", "all")
         return cls(
             text=given.get("q", "").replace("\x00", "").strip()[:100],
             shown=shown if shown in FILTERS else "all",
             order="most" if given.get("order") == "most" else "name",
-            page=int(page) if page.isascii() and page.isdecimal() and len(page) < 7 else 1,
+            page=page_asked(given),
         )
 
 

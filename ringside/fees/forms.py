@@ -10,7 +10,7 @@ from django.utils.translation import gettext_lazy as _
 
 from ringside.core.sentences import sentence
 from ringside.fees.models import FeeChange, FeeLine, Payment, Terms, Why
-from ringside.fees.money import digits
+from ringside.fees.money import digits, plain
 from ringside.shows.books import class_names
 from ringside.shows.forms import DateInput
 from ringside.shows.models import Show
@@ -30,12 +30,17 @@ class AmountField(forms.DecimalField):
     """An amount in a currency: no more digits after the point than it has; a comma is taken as the point."""
 
     def __init__(self, currency: str, **kwargs: Any) -> None:
+        self.currency = currency
         places = digits().get(currency, 2)
         super().__init__(max_value=MOST, decimal_places=places, widget=forms.TextInput(), **kwargs)
         self.widget.attrs.update({"inputmode": "decimal", "class": "short"})
 
     def to_python(self, value: Any) -> Decimal | None:
         return super().to_python(value.replace(",", ".") if isinstance(value, str) else value)
+
+    def prepare_value(self, value: Any) -> Any:
+        """An amount that is kept, with as many digits as may be sent back; what was typed, as it was typed."""
+        return plain(value, self.currency) if isinstance(value, Decimal) else value
 
 
 class TermsForm(forms.ModelForm):  # type: ignore[type-arg]

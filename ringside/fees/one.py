@@ -8,21 +8,20 @@ from django.core.paginator import Page, Paginator
 from django.db.models import Q
 from django.http import Http404
 from django.utils.formats import date_format
-from django.utils.functional import Promise
 from django.utils.translation import gettext as _
 
 from ringside.core.sentences import sentence
 from ringside.dogs.models import Ownership
 from ringside.entries.models import Entry
 from ringside.fees import charging
-from ringside.fees.accounts import STANDINGS, paid_by, terms_of
+from ringside.fees.accounts import Balance, paid_by, terms_of
 from ringside.fees.charging import first_of
 from ringside.fees.models import FeeChange, Invoice, Membership, Payment, Terms
 from ringside.fees.money import money, plain
 from ringside.people.models import Account, Person
 from ringside.shows.books import class_names
 from ringside.shows.models import Show
-from scoring.fees import ZERO, standing
+from scoring.fees import ZERO
 
 SHOWS_PER_PAGE = 10
 
@@ -54,7 +53,7 @@ class Line:
 
 
 @dataclass(frozen=True)
-class OneAccount:
+class OneAccount(Balance):
     show: Show
     person: Person
     terms: Terms
@@ -66,24 +65,16 @@ class OneAccount:
     paid: Decimal
 
     @property
-    def state(self) -> str:
-        return standing(self.owed, self.paid)
-
-    @property
-    def state_words(self) -> str | Promise:
-        return STANDINGS[self.state]
-
-    @property
     def still_owed_plain(self) -> str:
         """As it is typed into the next payment; nothing where nothing is owed."""
-        return plain(self.owed - self.paid, self.terms.currency) if self.owed > self.paid else ""
+        return plain(self.still_owed, self.terms.currency) if self.still_owed else ""
 
     @property
     def figures(self) -> list[tuple[str, str]]:
         """Fees, paid, and what is still to pay or to go back, in words."""
-        told = [(_("Fees"), self.owed), (_("Paid"), self.paid), (_("Still to pay"), max(self.owed - self.paid, ZERO))]
-        if self.paid > self.owed:
-            told[-1] = (_("To refund"), self.paid - self.owed)
+        told = [(_("Fees"), self.owed), (_("Paid"), self.paid), (_("Still to pay"), self.still_owed)]
+        if self.to_refund:
+            told[-1] = (_("To refund"), self.to_refund)
         return [(name, money(amount, self.terms.currency)) for name, amount in told]
 
 

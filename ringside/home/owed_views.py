@@ -5,15 +5,11 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.views.decorators.http import require_GET
 
+from ringside.core.paging import page_asked
 from ringside.fees.one import accounts_of
-
-
-def _page(request: HttpRequest) -> int:
-    asked = request.GET.get("page", "1")
-    return int(asked) if asked.isascii() and asked.isdecimal() and len(asked) < 7 else 1
 
 
 @login_required
 @require_GET
 def owed(request: HttpRequest) -> HttpResponse:
-    return render(request, "home/owed.html", {"page": accounts_of(request.user, _page(request))})
+    return render(request, "home/owed.html", {"page": accounts_of(request.user, page_asked(request.GET))})

@@ -3,6 +3,7 @@
 from django.utils.text import capfirst
 from django.utils.translation import gettext, pgettext
 
+from ringside.dogs.wording import SEXES
 from ringside.shows.appointed import Part
 from ringside.shows.models import Show, ShowBreed
 from scoring.rules import loader as rules
@@ -25,7 +26,7 @@ def part_words(book: RuleBook, part: Part) -> str:
     """ "dogs", "bitches, open class", "best of breed"."""
     if not part.sex:
         return gettext("best of breed")
-    sex = gettext("dogs") if part.sex == "dog" else gettext("bitches")
+    sex = str(SEXES[part.sex])
     if not part.code:
         return sex
     return gettext("{sex}, {name} class").format(sex=sex, name=class_name(book.class_rule(part.code)))

@@ -9,10 +9,13 @@ from django.utils.text import capfirst, slugify
 from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
+from ringside.core.denied import NotNow
 from ringside.core.sentences import colon
+from ringside.dogs.wording import SEXES
 from ringside.shows.books import class_name, offered_classes, rules_of
 from ringside.shows.models import Ring, Role, Show
 from ringside.shows.queries import judges_in
+from ringside.shows.rings import refuse_twin
 from scoring.rules import loader as rules
 from scoring.standards import loader as standards
 from scoring.standards.names import plain
@@ -144,10 +147,10 @@ class RingForm(forms.Form):
 
     def clean_name(self) -> str:
         name = str(self.cleaned_data["name"])
-        others = self.show.rings.exclude(pk=self.ring.pk if self.ring else None)
-        if any(one.name.casefold() == name.casefold() for one in others):
-            told = gettext("There is a ring {name} already. Give each ring a name of its own.")
-            raise forms.ValidationError(told.format(name=name))
+        try:
+            refuse_twin(self.show, name, self.ring.pk if self.ring else None)
+        except NotNow as refused:
+            raise forms.ValidationError(refused.reason) from None
         return name
 
 
@@ -224,14 +227,13 @@ class BreedForm(WholeForm):
 
 def part_choices(show: Show) -> list[tuple[str, str]]:
     """Best of breed, both sexes, every class of each sex; the code is "sex:class", either may be empty."""
-    sexes = {"dog": gettext("dogs"), "bitch": gettext("bitches")}
     classes = [
         (f"{sex}:{rule.code}", gettext("{name} class, {sex}").format(name=class_name(rule), sex=words))
-        for sex, words in sexes.items()
+        for sex, words in SEXES.items()
         for rule in offered_classes(show)
         if sex in rule.sexes
     ]
-    of_sexes = [(f"{sex}:", words) for sex, words in sexes.items()]
+    of_sexes = [(f"{sex}:", words) for sex, words in SEXES.items()]
     told = [(":", gettext("Best of breed and the awards")), *of_sexes, *classes]
     return [(code, capfirst(words)) for code, words in told]
 

@@ -19,7 +19,7 @@ NAMED = 3  # breeds, in a refusal
 @transaction.atomic
 def add_ring(*, who: Account, show: Show, name: str, place: str = "") -> Ring:
     require(who, show, "change-show")
-    _refuse_twin(show, name)
+    refuse_twin(show, name)
     ring = Ring.objects.create(show=show, name=name, place=place)
     record(who=who, doing="add-ring", show_id=show.pk, about=f"ring:{ring.pk}", ring=name)
     return ring
@@ -29,7 +29,7 @@ def add_ring(*, who: Account, show: Show, name: str, place: str = "") -> Ring:
 def change_ring(*, who: Account, ring: Ring, name: str, place: str) -> None:
     """Another name or place; breeds, tablets and what is written in the ring stay with it."""
     require(who, ring.show, "change-show")
-    _refuse_twin(ring.show, name, ring.pk)
+    refuse_twin(ring.show, name, ring.pk)
     Ring.objects.filter(pk=ring.pk).update(name=name, place=place)
     record(who=who, doing="change-ring", show_id=ring.show_id, about=f"ring:{ring.pk}", before=ring.name, ring=name)
 
@@ -55,6 +55,7 @@ def judged_in(ring: Ring) -> list[str]:
     return [breed_title(one) for one in (own | parts).distinct().order_by("id")]
 
 
-def _refuse_twin(show: Show, name: str, pk: int | None = None) -> None:
+def refuse_twin(show: Show, name: str, pk: int | None = None) -> None:
+    """NotNow where another ring than `pk` has this name, in whatever capitals."""
     if any(one.name.casefold() == name.casefold() for one in show.rings.exclude(pk=pk)):
         raise NotNow("There is a ring {name} already. Give each ring a name of its own.", name=name)

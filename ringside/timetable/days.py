@@ -51,11 +51,15 @@ class Days:
 
 def days_of_show(show: Show) -> Days:
     slots = slots_of(show, with_empty=True)
-    placed = [slot for slot in slots if slot.part.appointed.day and slot.part.appointed.ring]
+    placed = [slot for slot in slots if _is_placed(slot)]
     of_day = {day: _in_rings(some) for day, some in groupby(placed, lambda slot: slot.where[0])}
     own = [show.first_day + timedelta(days=n) for n in range((show.last_day - show.first_day).days + 1)]
     days = [Day(day, day in own, of_day.get(day, [])) for day in sorted({*own, *of_day})]
-    return Days(days, [slot for slot in slots if slot not in placed])
+    return Days(days, [slot for slot in slots if not _is_placed(slot)])
+
+
+def _is_placed(slot: Slot) -> bool:
+    return bool(slot.part.appointed.day and slot.part.appointed.ring)
 
 
 def _in_rings(slots: Iterable[Slot]) -> list[RingDay]:

@@ -109,6 +109,17 @@ def test_a_dog_with_two_numbers_from_before_gets_the_lower_one_and_nothing_print
     assert Entry.objects.get(show_class=limit).number == 9
 
 
+def test_a_new_dog_gets_no_number_that_a_dog_with_two_from_before_has_as_its_other():
+    at = small_show()
+    limit, novice, *_ = classes_of(at)
+    Entry.objects.create(show=at.show, show_class=limit, dog=at.entries[0].dog, number=5)
+    late = Dog.objects.create(name="Late", breed="boxer", sex="dog", born=TODAY)
+    entry = Entry.objects.create(show=at.show, show_class=novice, dog=late)
+    number_entries(who=at.accounts["secretary"], show=at.show)
+    entry.refresh_from_db()
+    assert entry.number == 6
+
+
 def test_on_the_day_a_dog_of_the_catalogue_is_added_to_a_class_under_its_number():
     at = small_show()
     Show.objects.update(rules="united-kingdom")

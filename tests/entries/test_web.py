@@ -210,6 +210,18 @@ def test_a_refusal_keeps_its_reason_and_its_audit_line_and_its_sender_reads_it(a
     assert "The catalogue is printed." in page(dora).get(f"/enter/small/dogs/{dog.pk}/").content.decode()
 
 
+def test_a_dog_sent_again_after_a_refusal_waits_on_the_page_of_own_dogs(at, dora):
+    dog = own_dog(at, dora)
+    first = choose(at, dora, dog, "open", today=LATE)
+    waiting.refuse(who=at.accounts["secretary"], request=first, reason="The catalogue is printed.")
+    second = choose(at, dora, dog, "open", today=LATE)
+    [own] = queries.dogs_of(dora, at.show)
+    assert [one.pk for one in own.requests] == [second.pk, first.pk]
+    words = page(dora).get("/enter/small/dogs/").content.decode()
+    assert "<strong>Waits for the secretary</strong>" in words
+    assert "<strong>Refused</strong>" not in words
+
+
 @pytest.mark.parametrize("role", ["assistant", "steward", "judge"])
 def test_only_the_secretary_decides(at, dora, role):
     request = choose(at, dora, own_dog(at, dora), "open", today=LATE)
@@ -319,6 +331,16 @@ def test_the_office_finds_a_dog_on_record_of_its_own_shows_and_no_others(at):
     stranger = page(at.accounts["stranger"])
     assert f"?dog={dog.pk}" not in stranger.get("/office/other/entries/new/?q=dog+1").content.decode()
     assert "Dog 1" not in stranger.get(f"/office/other/entries/new/?dog={dog.pk}").content.decode()
+
+
+def test_a_dogs_breed_is_named_in_the_readers_language_and_never_by_its_code(at, dora):
+    own_dog(at, dora, breed="german-shepherd-dog", variety="double-coat")
+    own = Client(headers={"accept-language": "de"})
+    own.force_login(dora)
+    assert "Deutscher Schäferhund" in own.get("/enter/small/dogs/").content.decode()
+    Dog.objects.filter(pk=at.entries[0].dog_id).update(breed="german-shepherd-dog")
+    office = page(at.accounts["secretary"])
+    assert "German Shepherd Dog, dog, born" in office.get("/office/small/entries/new/?q=dog+1").content.decode()
 
 
 def test_what_the_office_types_is_named_beside_its_field_or_put_aside_with_the_reason(at):

@@ -47,6 +47,16 @@ def test_a_line_is_changed_and_removed():
     }  # fmt: skip
 
 
+def test_an_amount_without_smaller_units_stands_in_the_form_as_it_may_be_sent_again():
+    at = charging_show()
+    Terms.objects.update(currency="JPY")
+    line, client = FeeLine.objects.get(name="first-dog other"), signed_in(at)
+    assert 'name="amount" value="40"' in client.get(f"{SET_UP}{line.pk}/").content.decode()
+    client.post(f"/office/small/fees/entries/{at.entries[0].pk}/", {"amount": "1500", "why": "judge"})
+    page = client.get(f"/office/small/fees/entries/{at.entries[0].pk}/").content.decode()
+    assert 'name="amount" value="1500"' in page
+
+
 @pytest.mark.parametrize(
     ("sent", "words"),
     [

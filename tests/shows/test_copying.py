@@ -7,7 +7,8 @@ import pytest
 from django.test import Client
 
 from ringside.core.denied import Denied
-from ringside.entries.models import Entry
+from ringside.entries.models import Entry, EntryTerms
+from ringside.entries.proofs.actions import ask_terms
 from ringside.fees import setting
 from ringside.fees.models import FeeLine, Membership, Terms
 from ringside.people.models import Account
@@ -58,6 +59,14 @@ def test_what_the_show_charges_comes_along_with_its_days_and_nobodys_money(at):
     assert {name: getattr(copied, name) for name in line} == line
     assert (copied.name, copied.first_day, copied.last_day) == ("Late", date(2026, 5, 1) + (NEXT - FIRST_DAY), None)
     assert not Membership.objects.filter(show=new).exists()
+
+
+def test_what_the_show_asks_of_its_entries_comes_along(at):
+    secretary = at.accounts["secretary"]
+    ask_terms(who=secretary, show=at.show, vaccination="Rabies, 21 days old", groups=["brace"])
+    new = copy_show(who=secretary, source=at.show, name="Small Show 2027", first_day=NEXT)
+    terms = EntryTerms.objects.get(show=new)
+    assert (terms.vaccination, terms.groups) == ("Rabies, 21 days old", ["brace"])
 
 
 def test_judges_may_work_in_the_new_show_and_nobody_else_but_its_owner(at):

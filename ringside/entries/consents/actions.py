@@ -15,7 +15,7 @@ from ringside.people.models import Account, Person
 from ringside.shows.access import require
 from ringside.shows.models import Show
 
-WEB, PAPER, FORGOTTEN = Consent.Way.WEB, Consent.Way.PAPER, Consent.Way.FORGOTTEN
+WEB, PAPER = Consent.Way.WEB, Consent.Way.PAPER
 ADDRESS, PUBLIC = Consent.What.CATALOGUE_ADDRESS, Consent.What.CRITIQUES_PUBLIC
 LONGEST_ADDRESS = 300
 

@@ -1,6 +1,6 @@
 """The form of a brace, a group or a young handler."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import Any
 
 from django import forms
@@ -9,7 +9,6 @@ from django.utils.translation import gettext_lazy as _
 
 from ringside.entries.models import Entry
 from ringside.shows.forms import DateInput
-from scoring.findings import Finding
 from scoring.rules.rulebook import Competition
 
 
@@ -46,12 +45,6 @@ class GroupForm(forms.Form):
     def ticked(self) -> list[Entry]:
         chosen = set(self.cleaned_data.get("members") or ())
         return [entry for entry in self.own or () if str(entry.pk) in chosen]
-
-    def show_findings(self, found: Iterable[Finding], worded: Any) -> None:
-        for finding in found:
-            if finding.severity == "refuses":
-                field = finding.facts.get("field")
-                self.add_error(field if field in self.fields else None, worded(finding))
 
 
 def told(one: Competition) -> str:

@@ -9,6 +9,7 @@ from django.utils.translation import gettext
 from django.views.decorators.http import require_http_methods, require_POST
 
 from ringside.core.sentences import sentence
+from ringside.entries.forms import show_refusals
 from ringside.entries.models import Entry, GroupEntry
 from ringside.entries.together import actions, queries
 from ringside.entries.together.forms import GroupForm
@@ -41,7 +42,7 @@ def _enter(
     data = form.cleaned_data
     told = {"code": data["code"], "name": data["name"], "members": members, "born": data["born"]}
     found = [*unknown, *actions.findings_on(show, **told)]
-    form.show_findings(found, sentence)
+    show_refusals(form, found)
     if form.errors:
         return False
     today = timezone.localdate()

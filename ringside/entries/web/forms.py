@@ -1,6 +1,5 @@
 """The exhibitor's forms: a dog's facts, and the address a sign-in code is sent to."""
 
-from collections.abc import Iterable
 from typing import Any
 
 from django import forms
@@ -10,7 +9,6 @@ from django.utils.translation import gettext_lazy as _
 from ringside.core.sentences import colon
 from ringside.dogs.models import Dog, Sex
 from ringside.shows.forms import DateInput, breed_choices
-from scoring.findings import Finding
 from scoring.rules.rulebook import RuleBook
 from scoring.standards import loader as standards
 
@@ -79,13 +77,6 @@ class DogForm(forms.Form):
         neutered = "yes" if data.get("neutered") else "no"
         variety = str(told["variety"]).partition(":")[2]
         return {**told, **lists, "neutered": neutered, "variety": variety, "email": email}
-
-    def show_findings(self, found: Iterable[Finding], worded: Any) -> None:
-        """Puts what stands in the way beside its field and on top; all of it at once."""
-        for finding in found:
-            if finding.severity == "refuses":
-                field = finding.facts.get("field")
-                self.add_error(field if field in self.fields else None, worded(finding))
 
 
 def _varieties() -> list[tuple[str, str]]:

@@ -18,6 +18,7 @@ from ringside.entries.reading.words import plain
 from ringside.people.models import Account, Person
 from ringside.shows.books import class_names
 from ringside.shows.models import Show, ShowBreed
+from ringside.shows.queries import breed_title
 from scoring.findings import Finding, refuses, warns
 from scoring.standards import loader as standards
 
@@ -26,7 +27,7 @@ ISO = Dates("yyyy-mm-dd")
 
 @dataclass(frozen=True)
 class OwnDog:
-    """One of a person's dogs at a show: `entries` stand, `requests` wait or were decided."""
+    """One of a person's dogs at a show: `entries` stand, `requests` wait or were decided, the last one sent first."""
 
     dog: Dog
     breed: str
@@ -37,11 +38,12 @@ class OwnDog:
 def dogs_of(account: Account, show: Show) -> list[OwnDog]:
     dogs = list(Dog.objects.filter(owners__account=account).distinct().order_by("name", "id"))
     entries = Entry.objects.filter(show=show, dog__in=dogs, state=Entry.State.ENTERED).select_related("show_class")
-    requests = EntryRequest.objects.filter(show=show, dog__in=dogs).exclude(state=EntryRequest.State.TAKEN_BACK)
+    sent = EntryRequest.objects.filter(show=show, dog__in=dogs).exclude(state=EntryRequest.State.TAKEN_BACK)
+    requests = sent.order_by("-asked_at", "-id")
     return [
         OwnDog(
             dog,
-            standards.load(dog.breed).name,
+            gettext(standards.load(dog.breed).name),
             tuple(one for one in entries if one.dog_id == dog.pk),
             tuple(one for one in requests if one.dog_id == dog.pk),
         )
@@ -102,14 +104,8 @@ def _same(dog: Dog, what: str, own: bool) -> Finding:
 def breeds_judged(show: Show) -> list[dict[str, Any]]:
     """The breeds that have their judge, with day and judge, for the public page."""
     rows = ShowBreed.objects.filter(show=show, judge__isnull=False).select_related("judge").order_by("day", "id")
-    told = [{"name": _breed_name(row), "judge": row.judge.name if row.judge else "", "day": row.day} for row in rows]
+    told = [{"name": breed_title(row), "judge": row.judge.name if row.judge else "", "day": row.day} for row in rows]
     return sorted(told, key=lambda one: str(one["name"]))
-
-
-def _breed_name(row: ShowBreed) -> str:
-    standard = standards.load(row.breed)
-    variety = next((one.name for one in standard.varieties if one.code == row.variety), "")
-    return ", ".join(gettext(name) for name in (standard.name, variety) if name)
 
 
 def class_words(show: Show, codes: Sequence[str]) -> str:

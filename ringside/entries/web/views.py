@@ -17,7 +17,7 @@ from ringside.core import tries
 from ringside.core.sentences import sentence
 from ringside.dogs.models import Dog
 from ringside.entries.checking import CheckedLine
-from ringside.entries.forms import HandlerForm
+from ringside.entries.forms import HandlerForm, show_refusals
 from ringside.entries.handlers import handler_of
 from ringside.entries.models import Entry, EntryRequest
 from ringside.entries.own import access_own_dog
@@ -127,7 +127,7 @@ def _checked(found: Show, form: DogForm, account: Account, dog: Dog | None = Non
     """What is to be said of the facts as typed; what stands in the way is beside its field in the form."""
     line = queries.check_dog(found, form.texts(account.email), timezone.localdate())
     same = queries.same_dogs(line.values, account, dog)
-    form.show_findings([*line.findings, *same], sentence)
+    show_refusals(form, [*line.findings, *same])
     return line, same
 
 
@@ -197,7 +197,7 @@ def facts(request: HttpRequest, slug: str, dog_id: int) -> HttpResponse:
     texts = {**form.texts(account.email), "owner": queries.owner_name(account)}
     line = queries.check_dog(found, texts, timezone.localdate())
     same = queries.same_dogs(line.values, account, own)
-    form.show_findings([*line.findings, *(_refusing(one) for one in same)], sentence)
+    show_refusals(form, [*line.findings, *(_refusing(one) for one in same)])
     if form.errors or not _seen(request, line):
         return _dog_page(request, found, form, line, dog=own)
     actions.keep_dog(who=account, show=found, texts=texts, today=timezone.localdate(), dog=own)
@@ -216,11 +216,11 @@ def dog(request: HttpRequest, slug: str, dog_id: int) -> HttpResponse:
     """One own dog at one show: what it is entered in, what is still missing, and the classes open to it."""
     found, account = access_open_show(slug), _account(request)
     own = access_own_dog(account, dog_id)
-    classes, facts_here = _classes(request), _facts(found)
+    classes = _classes(request)
     said: list[Finding] = []
     form = HandlerForm(request.POST or None, initial={"handler": handler_of(own, found)})
     if request.method == "POST":
-        said = findings_on(wanted_of(own), classes, found, facts_here)
+        said = findings_on(wanted_of(own), classes, found, _facts(found))
         refused = any(one.severity == "refuses" for one in said)
         warned = any(one.severity == "warns" for one in said)
         if form.is_valid() and not refused and (not warned or request.POST.get("seen")):
