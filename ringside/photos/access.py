@@ -18,6 +18,7 @@ from ringside.entries.models import Entry
 from ringside.people.models import Account
 from ringside.photos.models import Photo
 from ringside.ring.models import Sheet
+from ringside.ring.places import place_of
 from ringside.shows.may import MAY
 from ringside.shows.models import Ring, Role
 
@@ -68,10 +69,10 @@ def is_finished(entry: Entry) -> bool:
 
 def access_entry(ring: Ring, entry_id: int) -> Entry:
     """A dog that is shown in this ring."""
-    found = Entry.objects.select_related("dog", "show_class__show_breed").filter(pk=entry_id).first()
-    if found is None or found.show_class.show_breed.ring_id != ring.pk:
+    place = place_of(f"entry:{entry_id}")
+    if place is None or place.entry is None or place.ring != ring:
         raise Http404
-    return found
+    return place.entry
 
 
 def access_ring_photo(ring: Ring, public_id: uuid.UUID) -> Photo:

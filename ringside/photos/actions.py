@@ -69,7 +69,7 @@ def delete_ring_photo(*, worker: Worker, photo: Photo) -> None:
 def _require_ring(worker: Worker, entry: Entry) -> None:
     if not may(worker.roles, "take-photos"):
         raise Denied("Only those who judge, steward or write in the ring take photos there.")
-    if entry.show_class.show_breed.ring_id != worker.ring.pk:
+    if entry.show_class.appointed.ring != worker.ring:
         raise Denied("This dog is shown in another ring: take the photo there.")
 
 

@@ -54,12 +54,13 @@ def _of_breed(found: BreedAwards) -> Iterator[dict[str, Any]]:
     breed = found.card.breed
     if found.state != "published":
         return
+    judge = breed.appointed.judge
     for line in found.lines:
         if line.state != "undecided":
             yield {
                 "award": line.offered.award.code, "award_name": line.offered.award.name, "sex": line.offered.sex,
                 "breed": breed.breed, "variety": breed.variety or None, "breed_name": found.title,
-                "judge": breed.judge.name if breed.judge else None, "state": line.state, **_dog(line.entry),
+                "judge": judge.name if judge else None, "state": line.state, **_dog(line.entry),
             }  # fmt: skip
 
 

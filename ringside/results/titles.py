@@ -10,6 +10,7 @@ from ringside.entries.models import Entry
 from ringside.results.models import AwardGiven
 from ringside.results.points import Earned, points_of
 from ringside.results.wording import title_name
+from ringside.shows.appointed import appointments_of
 from ringside.shows.books import rules_of
 from ringside.shows.known import notes_on_titles
 from ringside.shows.models import Show
@@ -40,9 +41,10 @@ class Count:
 
 def title_counts(dog: Dog) -> list[Count]:
     """For each body under which the dog has a published win here: what its titles still ask."""
-    entries = Entry.objects.filter(dog=dog, state=Entry.State.ENTERED).select_related(
-        "show", "dog", "show_class__show_breed__judge", "show_class__show_breed__show"
-    )
+    breed = "show_class__show_breed__"
+    wider = [f"{breed}{name}" for name in ("judge", "ring", "awards_judged_by", "show")]
+    entries = Entry.objects.filter(dog=dog, state=Entry.State.ENTERED).select_related("show", "dog", *wider)
+    entries = entries.prefetch_related(appointments_of(breed))
     by_body: dict[str, list[Entry]] = {}
     for entry in entries.order_by("show__first_day", "id"):
         by_body.setdefault(entry.show.rules, []).append(entry)
@@ -78,17 +80,18 @@ def _earned(entry: Entry) -> Earned | None:
 def _wins(entry: Entry, earned: Earned | None, book: RuleBook) -> Iterator[Win]:
     """The published awards of one show that a title asks for. Where points count, the show's points go with each.
 
-    Limits: under a body that counts points the breed's judge stands for all points of the show.
+    Limits: under a body that counts points the judge of the breed's awards stands for all points of the show.
     """
     asked = {award for title in book.titles for route in title.routes for need in route.needs for award in need.awards}
     breed = entry.show_class.show_breed
+    told = breed.appointed
     rows = AwardGiven.objects.filter(entry=entry, award__in=asked, show_breed__awards_publication__isnull=False)
     for row in rows.order_by("id"):
         if book.points and earned is None:
             continue
-        day = breed.day or entry.show.first_day
+        day = told.day or entry.show.first_day
         yield Win(
-            award=row.award, won_on=day, judge=breed.judge.name if breed.judge else "", country=country_of(entry.show),
+            award=row.award, won_on=day, judge=told.judge.name if told.judge else "", country=country_of(entry.show),
             points=earned.points if earned else None, age_months=_age(entry, day), show=entry.show.slug,
         )  # fmt: skip
 

@@ -70,7 +70,7 @@ function whyOf(book, store, one, entry) {
   const update = () => {
     const grade = latest(book, one.sheet, `grade.${entry.id}`);
     const asked = Boolean(one.grades.find((each) => each.code === grade)?.needs_reason);
-    const written = book.value(one.sheet, field);
+    const written = latest(book, one.sheet, field);
     if (asked && element.hidden) element.open = !written;
     element.hidden = !asked;
     say(given, written ?? t("is missing"));

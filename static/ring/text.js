@@ -5,6 +5,7 @@ import { compose } from "./compose.js";
 import { fill, h, say } from "./dom.js";
 import { favouritesOf, remember } from "./favourites.js";
 import { fieldKind } from "./fields.js";
+import { latest } from "./latest.js";
 import { may } from "./roles.js";
 import { t } from "./say.js";
 import { placesOf } from "./standing.js";
@@ -40,7 +41,7 @@ export function textOf(book, store, day, one, entry, tongue) {
   const update = () => {
     const table = tongue.tableOf(one.breed);
     const sheet = saidOf(book, one, entry);
-    const isOwn = book.value(entry.sheet, field()) !== undefined || own?.isBeingWritten();
+    const isOwn = latest(book, entry.sheet, field()) !== undefined || own?.isBeingWritten();
     const composed = table && !isOwn && sheet.said ? compose(table, sheet).text : "";
     say(title, isOwn ? t("Your own text") : t("The text as it grows"));
     say(missing, table && table.language !== tongue.code ? t("The words for {language} have not come to this tablet yet: find the network once. Until then the text is English.", { language: TONGUES[tongue.code] }) : "");

@@ -1,6 +1,7 @@
 // Typed text: a draft is on the tablet within 150 ms, and becomes one edit when the field is left or after 2 s.
 
 import { h, mark } from "./dom.js";
+import { latest, waits } from "./latest.js";
 import { inside } from "./say.js";
 
 const DRAFT_MS = 150;
@@ -16,6 +17,7 @@ export function typedField(book, store, { sheet, field, label, rows = 2, lang = 
   const id = `typed-${field.replaceAll(".", "-")}`;
   let drafting = 0;
   let pausing = 0;
+  const kept = () => latest(book, sheet, field) ?? "";
   const area = h("textarea", { id, rows, maxlength: 4000, lang: lang || null, oninput: () => typed(), onblur: () => {
     keep();
     left(area.value.trim());
@@ -30,7 +32,7 @@ export function typedField(book, store, { sheet, field, label, rows = 2, lang = 
     clearTimeout(drafting);
     clearTimeout(pausing);
     const text = area.value.trim();
-    if (text !== (book.value(sheet, field) ?? "")) book.set(sheet, field, text || null, inside(label));
+    if (text !== kept()) book.set(sheet, field, text || null, inside(label));
   };
   /** Puts a sentence behind what stands there. @param {string} text */
   const insert = (text) => {
@@ -48,8 +50,9 @@ export function typedField(book, store, { sheet, field, label, rows = 2, lang = 
   });
   const element = h("div", { class: "typed" }, h("label", { for: id }, label), area);
   const update = () => {
-    if (document.activeElement !== area) area.value = book.value(sheet, field) ?? "";
+    if (document.activeElement !== area) area.value = kept();
     mark(element, "data-set", book.value(sheet, field) ? "yes" : null);
+    mark(element, "data-waits", waits(book, sheet, field) ? "yes" : null);
   };
   return { element, update, insert };
 }

@@ -2,6 +2,7 @@
 
 import json
 import uuid
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -14,6 +15,7 @@ from ringside.photos.models import Photo
 from ringside.photos.queries import photos_of, photos_of_entry
 from ringside.ring.access import SESSION_KEY
 from ringside.ring.models import Pairing, Sheet
+from ringside.shows.models import Appointment
 from scoring.standards.loader import codes, load
 from tests.photos.pictures import picture
 from tests.photos.sending import HEIGHT, LANDMARKS, WIDTH, kept_photo, signed_in, told
@@ -117,6 +119,19 @@ def test_only_the_ring_of_the_dog_takes_its_photo_and_marks_it(at):
         f"/photos/dogs/{at.entries[0].dog_id}/send/{public_id}/", {"told": json.dumps(told())}
     )
     assert (answer.status_code, b"taken in the ring" in answer.content) == (403, True)
+
+
+def test_a_dog_whose_sex_is_judged_in_another_ring_is_photographed_there(at):
+    """The breed's dogs go to ring 2; the breed itself stays in ring 1."""
+    Appointment.objects.create(show_breed=at.show_class.show_breed, sex="dog", ring=at.other_ring)
+    steward = signed_in(at.accounts["steward"])
+    assert send(steward, at, at.entries[0]).status_code == 404
+    assert send(steward, replace(at, ring=at.other_ring), at.entries[0]).status_code == 200
+    photo = Photo.objects.get()
+    assert (photo.ring, photo.entry) == (at.other_ring, at.entries[0])
+    address = f"/ring/{at.other_ring.pk}/photos/{photo.public_id}/"
+    assert steward.get(address).status_code == 200
+    assert steward.post(f"{address}delete/").status_code == 302
 
 
 def test_the_ring_takes_its_photo_back_until_the_breed_is_finished(at):

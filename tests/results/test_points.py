@@ -15,7 +15,7 @@ from ringside.results.award_corrections import cancel_awards
 from ringside.results.models import AwardGiven, AwardsPublication, Final, Finalist, Placing, Publication
 from ringside.results.points import BreedPoints, points_of
 from ringside.results.titles import title_counts
-from ringside.shows.models import Ring, Show, ShowBreed, ShowClass
+from ringside.shows.models import Appointment, Ring, Show, ShowBreed, ShowClass
 from tests.papers import reading
 from tests.results.structure import problems
 
@@ -200,6 +200,21 @@ def test_three_british_certificates_under_three_judges_meet_the_titles_condition
         [count] = title_counts(born)
         assert len(count.shows) == number
         assert count.titles[0].is_gained == (number == 3)
+
+
+def test_a_win_counts_under_who_judged_the_awards_and_not_under_who_took_over_the_breed():
+    """Three certificates as above, but the third under the second's judge: best of breed was judged apart there."""
+    born = Dog.objects.create(name="Wren", breed="boxer", sex="bitch", born=date(2022, 5, 1))
+    for number, judge in enumerate(("Jo Finch", "Lee Marsh", "Kit Dale"), 1):
+        at = Judged("united-kingdom", slug=f"uk{number}", judge=judge)
+        at.fill("bitch", "open", 0)
+        show_class = at.breed.classes.get()
+        entry = Entry.objects.create(show=at.show, show_class=show_class, dog=born, number=1)
+        at.award(challenge_certificate=entry)
+    Appointment.objects.create(show_breed=at.breed, judge=person_for(name="Lee Marsh"))
+    [count] = title_counts(born)
+    assert len(count.shows) == 3
+    assert not count.titles[0].is_gained
 
 
 def test_points_stand_in_the_paper_and_the_file(django_user_model):

@@ -11,8 +11,10 @@ from ringside.papers.build import paper_for
 from ringside.people.models import Person
 from ringside.results import actions, queries
 from ringside.results.access import access_critique
+from ringside.results.award_actions import publish_awards
 from ringside.results.corrections import Result, correct_class
 from ringside.results.models import Critique
+from ringside.results.out_awards import awards_json
 from ringside.ring.models import Edit
 from ringside.shows import appointing
 from tests.results.writing import Pen, judge_and_sign
@@ -104,6 +106,18 @@ def test_who_signed_a_critique_stays_under_it_when_another_judge_takes_over(at):
     page = Client()
     page.force_login(at.accounts["ada"])
     assert "Nia Velvetine" not in page.get(f"/critiques/{told[1].pk}/").content.decode()
+
+
+def test_who_signed_the_awards_stays_beside_them_in_the_file_when_another_judge_takes_over(at):
+    judge_and_sign(at)
+    publish(at)
+    breed = at.show_class.show_breed
+    pen, card = Pen(at), f"breed:{breed.pk}"
+    pen.write(card, {"award.cacib-dog": str(at.entries[0].pk)})
+    pen.sign(card)
+    publish_awards(by=at.accounts["secretary"], show_breed=breed)
+    replace(at)
+    assert {line["judge"] for line in awards_json(at.show)["awards"]} == {"judge"}
 
 
 def test_only_a_signature_says_who_judged(at):

@@ -32,6 +32,41 @@ def test_a_mark_a_choice_and_a_grade_wait_beside_what_is_signed_and_a_second_tap
     expect(page.locator(".grade[data-waits]")).to_have_count(0)
 
 
+def test_words_that_wait_stay_in_their_field_and_typing_back_what_is_signed_takes_them_back(in_class):
+    page = in_class("tablet", SIGNED)
+    page.locator(".tiles .tile").nth(1).tap()
+    remark = page.locator("#typed-remark")
+    signed = remark.input_value()
+    remark.fill("Better than I first thought.")
+    remark.blur()
+    expect(page.locator(".of-critique")).to_contain_text("1 later change waits")
+    expect(page.locator(".typed", has=remark)).to_have_attribute("data-waits", "yes")
+    expect(remark).to_have_value("Better than I first thought.")
+    page.locator(".tiles .tile").first.tap()
+    page.locator(".tiles .tile").nth(1).tap()
+    expect(remark).to_have_value("Better than I first thought.")
+    remark.focus()
+    remark.blur()
+    expect(page.locator(".of-critique")).to_contain_text("1 later change waits")
+    remark.fill(signed)
+    remark.blur()
+    expect(page.locator(".of-critique")).to_contain_text("2 later changes wait")
+    page.get_by_role("button", name="Sign it again").tap()
+    expect(page.locator(".of-critique")).to_be_hidden()
+    expect(remark).to_have_value(signed)
+
+
+def test_a_text_that_waits_is_written_on_and_not_composed_anew(in_class):
+    page = in_class("tablet", SIGNED)
+    page.locator(".tiles .tile").nth(2).tap()
+    page.get_by_role("button", name="Write it myself").tap()
+    own = page.get_by_label("Your own text, English")
+    own.fill("A dog I would take home.")
+    page.locator(".sheet h2").tap()
+    expect(page.get_by_role("button", name="Write it myself")).to_be_hidden()
+    expect(own).to_have_value("A dog I would take home.")
+
+
 def test_places_change_step_by_step_before_they_are_signed_again(in_class):
     page = in_class("tablet", SIGNED)
     page.get_by_role("button", name="Line-up").tap()
