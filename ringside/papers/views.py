@@ -19,7 +19,6 @@ from ringside.photos.access import reader_of
 from ringside.results import queries
 from ringside.results.access import access_critique
 from ringside.results.models import Critique
-from ringside.ring.wording import PRESENCES
 from ringside.shows.access import access_class
 
 
@@ -76,7 +75,7 @@ def results(request: HttpRequest, slug: str, class_id: int) -> HttpResponse:
 
 
 def _line(row: queries.Row) -> ResultLine:
-    grade = row.grade_name if row.presence == "present" else str(PRESENCES.get(row.presence, row.presence))
+    grade = row.grade_name if row.presence == "present" else row.presence_words
     return ResultLine(str(row.place or ""), str(row.entry.number or ""), row.entry.dog.name, grade, row.reason)
 
 
