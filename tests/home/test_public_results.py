@@ -48,6 +48,14 @@ def test_the_page_costs_the_same_queries_however_many_dogs(made, django_assert_m
         Client().get("/results/small/")
 
 
+def test_a_critique_open_to_everybody_is_read_in_the_readers_language(made):
+    Show.objects.update(critiques_public=True)
+    for asked, language in (("fr", "fr"), ("en", "en"), ("it", "en")):
+        page = Client(headers={"accept-language": asked}).get("/results/small/").content.decode()
+        assert f"/critiques/{made.critique(1, language).pk}/" in page
+        assert page.count("/critiques/") == 2
+
+
 def test_a_dog_that_was_not_judged_is_said_in_the_readers_language(made):
     Placing.objects.filter(entry=made.at.entries[1]).update(presence="absent", grade="", place=None)
     Placing.objects.filter(entry=made.at.entries[2]).update(presence="withdrawn", grade="", place=None)
