@@ -264,6 +264,18 @@ def test_forgetting_withdraws_all_and_takes_the_address_away(at):
     assert ADDRESS not in catalogue(at)
 
 
+def test_forgetting_ends_the_link_to_a_photo_that_somebody_else_sent(at):
+    ada = at.accounts["ada"]
+    photo = kept_photo(ada, at.entries[0].dog, taken_on=FIRST_DAY.isoformat())
+    Photo.objects.update(uploaded_by=None)  # as a paired tablet's
+    photo.refresh_from_db()
+    address = f"/photos/shared/{photos.share_photo(by=ada, photo=photo)}/"
+    assert Client().get(address).status_code == 200
+    forget_contact(who=ada, typed="ada@small.example")
+    assert Client().get(address).status_code == 404
+    assert Photo.objects.filter(pk=photo.pk, share_token=None, consent=None).exists()
+
+
 def test_addresses_of_shows_long_over_go_also_without_an_account(at):
     agree(at, "ben", by="secretary")
     forget_old_contacts(days=365, today=FIRST_DAY.replace(year=2030))
