@@ -8,6 +8,8 @@ from django.apps import apps
 from django.db import IntegrityError, transaction
 from django.http import Http404
 from django.test import Client
+from django.utils.formats import date_format
+from django.utils.timezone import localtime
 from pypdf import PdfReader
 
 from ringside.core.denied import Denied, NotNow
@@ -209,7 +211,8 @@ def test_the_exhibitor_agrees_on_a_page_sees_it_among_own_data_and_withdraws_the
     assert ADDRESS in kept
     assert "on the web" in kept
     assert client.post(f"/my-dogs/consents/{Consent.objects.get().pk}/withdraw/").status_code == 302
-    assert "Withdrawn 20" in client.get("/my-dogs/kept/").content.decode()
+    withdrawn_on = date_format(localtime(Consent.objects.get().withdrawn_at))
+    assert f"Withdrawn {withdrawn_on}, on the web." in client.get("/my-dogs/kept/").content.decode()
     assert "Not printed." in client.get("/enter/small/catalogue-address/").content.decode()
 
 
