@@ -21,7 +21,7 @@ from django.utils import timezone
 from ringside.core.audit import record
 from ringside.core.denied import NotNow
 from ringside.papers.build import DIGITS, paper_for
-from ringside.papers.critique import CritiquePaper, book_of_critiques, critique_pdf
+from ringside.papers.critique import CritiquePaper, book_of_critiques, critique_pdf, titled
 from ringside.papers.joining import join
 from ringside.papers.models import PaperRun
 from ringside.people.models import Account
@@ -83,7 +83,7 @@ def _print_piece(run: PaperRun) -> None:
 
 def _book(run: PaperRun, critiques: list[Critique]) -> bytes:
     papers = [_paper(run, critique) for critique in critiques]
-    return book_of_critiques(papers, f"{papers[0].labels['critique']}: {run.show.name}", run.size)
+    return book_of_critiques(papers, titled(papers[0], run.show.name), run.size)
 
 
 def _zipped(run: PaperRun, critiques: list[Critique]) -> bytes:
