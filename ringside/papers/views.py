@@ -1,17 +1,15 @@
 """PDFs on request, each behind the access of what it prints."""
 
-import re
-
 from django.conf import settings
 from django.contrib.auth.decorators import login_required
 from django.contrib.auth.views import redirect_to_login
 from django.http import Http404, HttpRequest, HttpResponse
-from django.urls import reverse
 from django.utils.formats import date_format
 from django.utils.translation import get_language
 from django.views.decorators.http import require_GET
 
-from ringside.papers.build import DIGITS, labels, paper_for
+from ringside.core import exports
+from ringside.papers.build import check_address, labels, paper_for
 from ringside.papers.critique import critique_pdf
 from ringside.papers.results import ResultLine, ResultsPaper, results_pdf
 from ringside.papers.styles import SIZES
@@ -35,7 +33,7 @@ def language_of(request: HttpRequest) -> str:
 
 def check_url(request: HttpRequest, critique: Critique) -> str:
     """Where a paper can be checked: an address that works from outside, as it is printed."""
-    return request.build_absolute_uri(reverse("home:check", args=[critique.fingerprint[:DIGITS]]))
+    return check_address(critique, request.build_absolute_uri("/"))
 
 
 @require_GET
@@ -81,14 +79,5 @@ def _line(row: queries.Row) -> ResultLine:
 
 def as_file(content: bytes, name: str) -> HttpResponse:
     """The PDF as a download under a name that any file system takes."""
-    plain = re.sub(r"[^\w-]+", "-", name).strip("-")[:80]
-    response = HttpResponse(content, content_type="application/pdf")
-    response.headers["Content-Disposition"] = _disposition(plain)
-    response.headers["Cache-Control"] = "private, no-store"
-    return response
-
-
-def _disposition(name: str) -> str:
-    from django.utils.http import content_disposition_header
-
-    return content_disposition_header(True, f"{name}.pdf") or "attachment"
+    answer = HttpResponse(content, content_type="application/pdf")
+    return exports.as_file(answer, f"{exports.plain_name(name, 80)}.pdf")
