@@ -2,8 +2,7 @@
 
 from django.conf import settings
 from django.contrib.auth.decorators import login_required
-from django.contrib.auth.views import redirect_to_login
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.utils.formats import date_format
 from django.utils.translation import get_language
 from django.views.decorators.http import require_GET
@@ -15,7 +14,7 @@ from ringside.papers.results import ResultLine, ResultsPaper, results_pdf
 from ringside.papers.styles import SIZES
 from ringside.photos.access import reader_of
 from ringside.results import queries
-from ringside.results.access import access_critique
+from ringside.results.access import access_critique, or_sign_in
 from ringside.results.models import Critique
 from ringside.shows.access import access_class
 
@@ -37,14 +36,10 @@ def check_url(request: HttpRequest, critique: Critique) -> str:
 
 
 @require_GET
+@or_sign_in
 def critique(request: HttpRequest, critique_id: int) -> HttpResponse:
     """For whoever may read the critique; whoever is not signed in is asked to, unless the show makes it public."""
-    try:
-        found = access_critique(request.user, critique_id)
-    except Http404:
-        if request.user.is_authenticated:
-            raise
-        return redirect_to_login(request.get_full_path())
+    found = access_critique(request.user, critique_id)
     with_photo = reader_of(request.user, found.entry.dog) is not None
     paper = paper_for(found, check_url(request, found), with_photo=with_photo)
     content = critique_pdf(paper, size_of(request))
