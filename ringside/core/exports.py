@@ -1,5 +1,7 @@
 """Tables that go out as files, and handing a made file out."""
 
+import re
+
 from django.http import HttpResponse
 from django.utils.http import content_disposition_header
 from tablib import Dataset
@@ -14,6 +16,11 @@ def written(table: Dataset, kind: str) -> bytes:
         content: bytes = table.export("xlsx", escape=False)
         return content
     return table.export("csv", delimiter=";").encode("utf-8-sig")
+
+
+def plain_name(words: str, longest: int) -> str:
+    """The words as a file's name, without an ending, that any file system takes."""
+    return re.sub(r"[^\w-]+", "-", words).strip("-")[:longest]
 
 
 def as_file(answer: HttpResponse, name: str) -> HttpResponse:

@@ -39,6 +39,8 @@ def _forget(who: Account) -> None:
         _forget_in_files(address)
     forget_entering(account=who, addresses=addresses)
     _delete_photos(Photo.objects.filter(uploaded_by=who))
+    # A photo that somebody else sent, such as the ring's, stays; the link to it was this person's.
+    Photo.objects.filter(consent__person__in=people).update(share_token=None, consent=None)
     Share.objects.filter(made_by=who, withdrawn_at=None).update(withdrawn_at=timezone.now())
     forget_readers(account=who, addresses=addresses)
     # What was corrected stays as a correction; the words in which it was asked for go.

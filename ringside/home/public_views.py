@@ -8,6 +8,7 @@ from django.shortcuts import get_object_or_404, render
 from django.views.decorators.http import require_GET
 
 from ringside.entries.consents.queries import dogs_kept_private
+from ringside.home.queries import in_readers_language
 from ringside.results import queries
 from ringside.results.models import Critique
 from ringside.shows.models import Show
@@ -28,11 +29,9 @@ def results(request: HttpRequest, slug: str) -> HttpResponse:
 def _told(show: Show, found: list[queries.Compiled]) -> list[dict[str, Any]]:
     critiques: dict[int, int] = {}
     if show.critiques_public:
-        rows = Critique.objects.published().filter(
-            entry__show_class__in=[one.show_class for one in found], language="en"
-        )
-        open_to_all = rows.exclude(entry__dog__in=dogs_kept_private(show))
-        critiques = dict(open_to_all.values_list("entry_id", "pk"))
+        rows = Critique.objects.published().filter(entry__show_class__in=[one.show_class for one in found])
+        open_to_all = rows.exclude(entry__dog__in=dogs_kept_private(show)).only("entry")
+        critiques = {entry: one.pk for entry, one in in_readers_language(open_to_all).items()}
     return [
         {
             "title": one.title,

@@ -73,9 +73,7 @@ def _told_of(wanted: QuerySet[Entry]) -> list[OwnEntry]:
         .order_by("-show__first_day", "number", "id")
         .distinct()
     )
-    published = Critique.objects.published().filter(entry__in=entries)
-    # The reader's language over English, in which every critique is written out.
-    critiques = {one.entry_id: one for code in ("en", get_language()) for one in published.filter(language=code)}
+    critiques = in_readers_language(Critique.objects.published().filter(entry__in=entries))
     awards, changes = awards_won(entries), award_changes_of(entries)
     return [
         OwnEntry(
@@ -88,6 +86,12 @@ def _told_of(wanted: QuerySet[Entry]) -> list[OwnEntry]:
         )
         for entry in entries
     ]
+
+
+def in_readers_language(published: QuerySet[Critique]) -> dict[int, Critique]:
+    """By entry; the reader's language over English, in which every critique is written out."""
+    codes = dict.fromkeys(("en", get_language()))
+    return {one.entry_id: one for code in codes for one in published.filter(language=code)}
 
 
 def awards_won(entries: Iterable[Entry]) -> dict[int, list[str]]:

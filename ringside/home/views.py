@@ -4,8 +4,7 @@ from dataclasses import dataclass
 
 from django.conf import settings
 from django.contrib.auth.decorators import login_required
-from django.contrib.auth.views import redirect_to_login
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.urls import reverse
 from django.utils.translation import gettext_lazy as _
@@ -20,7 +19,7 @@ from ringside.home.readers import in_force
 from ringside.home.reading import measured_beside, reading_of
 from ringside.home.sharing import share_of
 from ringside.people.models import Account, Language
-from ringside.results.access import access_critique
+from ringside.results.access import access_critique, or_sign_in
 from ringside.results.titles import title_counts
 from ringside.shows.queries import shows_of
 
@@ -69,14 +68,10 @@ def mine(request: HttpRequest) -> HttpResponse:
     return render(request, "home/mine.html", context)
 
 
+@or_sign_in
 def critique(request: HttpRequest, critique_id: int) -> HttpResponse:
     """One critique: for its dog's owner and the office, and for everybody where the show makes critiques public."""
-    try:
-        found = access_critique(request.user, critique_id)
-    except Http404:
-        if request.user.is_authenticated:
-            raise
-        return redirect_to_login(request.get_full_path())
+    found = access_critique(request.user, critique_id)
     languages = [
         {
             "name": Language(one.language).label,

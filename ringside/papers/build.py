@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import Any
 
 from babel import Locale
+from django.urls import reverse
 from django.utils import formats, translation
 from django.utils.text import capfirst
 
@@ -26,6 +27,11 @@ DIGITS = 16
 
 def labels() -> Mapping[str, Any]:
     return by_language(Path(__file__).with_name("labels"))
+
+
+def check_address(critique: Critique, site: str) -> str:
+    """Where a paper of the critique can be checked; `site` is the address of the site's front page."""
+    return site.rstrip("/") + reverse("home:check", args=[critique.fingerprint[:DIGITS]])
 
 
 def paper_for(critique: Critique, check_url: str = "", *, with_photo: bool = False) -> CritiquePaper:

@@ -6,9 +6,11 @@ from dataclasses import dataclass
 from typing import Any
 from xml.sax.saxutils import escape
 
+from django.utils import translation
 from reportlab.platypus import KeepTogether, Paragraph, Spacer, Table
 from reportlab.platypus.flowables import Flowable, HRFlowable
 
+from ringside.core.sentences import colon
 from ringside.drawings.outline import Outline
 from ringside.papers import styles
 from ringside.papers.drawing import MarkedDog, Sign
@@ -88,9 +90,15 @@ def _width(size: str) -> float:
     return styles.SIZES[size][0] - 2 * styles.MARGIN
 
 
+def titled(paper: CritiquePaper, about: str) -> str:
+    """What a paper of critiques is called: of a dog, or of a show."""
+    with translation.override(paper.language):
+        return colon(paper.labels["critique"], about)
+
+
 def _heading(paper: CritiquePaper) -> Heading:
     return Heading(
-        title=f"{paper.labels['critique']}: {paper.dog}",
+        title=titled(paper, paper.dog),
         author=paper.judge,
         subject=f"{paper.show}, {paper.day}",
         language=paper.language,

@@ -5,7 +5,6 @@ up where it was; nothing that the ring writes waits for it, since no transaction
 """
 
 import io
-import re
 import shutil
 import tempfile
 import zipfile
@@ -15,13 +14,13 @@ from django.core.files.base import ContentFile, File
 from django.core.files.storage import default_storage
 from django.db import transaction
 from django.db.models import Q
-from django.urls import reverse
 from django.utils import timezone
 
 from ringside.core.audit import record
 from ringside.core.denied import NotNow
-from ringside.papers.build import DIGITS, paper_for
-from ringside.papers.critique import CritiquePaper, book_of_critiques, critique_pdf
+from ringside.core.exports import plain_name
+from ringside.papers.build import check_address, paper_for
+from ringside.papers.critique import CritiquePaper, book_of_critiques, critique_pdf, titled
 from ringside.papers.joining import join
 from ringside.papers.models import PaperRun
 from ringside.people.models import Account
@@ -83,7 +82,7 @@ def _print_piece(run: PaperRun) -> None:
 
 def _book(run: PaperRun, critiques: list[Critique]) -> bytes:
     papers = [_paper(run, critique) for critique in critiques]
-    return book_of_critiques(papers, f"{papers[0].labels['critique']}: {run.show.name}", run.size)
+    return book_of_critiques(papers, titled(papers[0], run.show.name), run.size)
 
 
 def _zipped(run: PaperRun, critiques: list[Critique]) -> bytes:
@@ -91,7 +90,7 @@ def _zipped(run: PaperRun, critiques: list[Critique]) -> bytes:
     with zipfile.ZipFile(target, "w") as archive:
         for critique in critiques:
             entry = critique.entry
-            plain = re.sub(r"[^\w-]+", "-", entry.dog.name).strip("-")[:60]
+            plain = plain_name(entry.dog.name, 60)
             # A dog in several classes has one number and a critique for each.
             name = f"{entry.number or 0:04}-{plain}-{entry.show_class.code}-{critique.language}.pdf"
             archive.writestr(name, critique_pdf(_paper(run, critique), run.size))
@@ -99,8 +98,7 @@ def _zipped(run: PaperRun, critiques: list[Critique]) -> bytes:
 
 
 def _paper(run: PaperRun, critique: Critique) -> CritiquePaper:
-    check = reverse("home:check", args=[critique.fingerprint[:DIGITS]])
-    return paper_for(critique, run.site.rstrip("/") + check)
+    return paper_for(critique, check_address(critique, run.site))
 
 
 def _join(run: PaperRun) -> None:

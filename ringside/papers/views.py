@@ -1,25 +1,21 @@
 """PDFs on request, each behind the access of what it prints."""
 
-import re
-
 from django.conf import settings
 from django.contrib.auth.decorators import login_required
-from django.contrib.auth.views import redirect_to_login
-from django.http import Http404, HttpRequest, HttpResponse
-from django.urls import reverse
+from django.http import HttpRequest, HttpResponse
 from django.utils.formats import date_format
 from django.utils.translation import get_language
 from django.views.decorators.http import require_GET
 
-from ringside.papers.build import DIGITS, labels, paper_for
+from ringside.core import exports
+from ringside.papers.build import check_address, labels, paper_for
 from ringside.papers.critique import critique_pdf
 from ringside.papers.results import ResultLine, ResultsPaper, results_pdf
 from ringside.papers.styles import SIZES
 from ringside.photos.access import reader_of
 from ringside.results import queries
-from ringside.results.access import access_critique
+from ringside.results.access import access_critique, or_sign_in
 from ringside.results.models import Critique
-from ringside.ring.wording import PRESENCES
 from ringside.shows.access import access_class
 
 
@@ -36,18 +32,14 @@ def language_of(request: HttpRequest) -> str:
 
 def check_url(request: HttpRequest, critique: Critique) -> str:
     """Where a paper can be checked: an address that works from outside, as it is printed."""
-    return request.build_absolute_uri(reverse("home:check", args=[critique.fingerprint[:DIGITS]]))
+    return check_address(critique, request.build_absolute_uri("/"))
 
 
 @require_GET
+@or_sign_in
 def critique(request: HttpRequest, critique_id: int) -> HttpResponse:
     """For whoever may read the critique; whoever is not signed in is asked to, unless the show makes it public."""
-    try:
-        found = access_critique(request.user, critique_id)
-    except Http404:
-        if request.user.is_authenticated:
-            raise
-        return redirect_to_login(request.get_full_path())
+    found = access_critique(request.user, critique_id)
     with_photo = reader_of(request.user, found.entry.dog) is not None
     paper = paper_for(found, check_url(request, found), with_photo=with_photo)
     content = critique_pdf(paper, size_of(request))
@@ -76,20 +68,11 @@ def results(request: HttpRequest, slug: str, class_id: int) -> HttpResponse:
 
 
 def _line(row: queries.Row) -> ResultLine:
-    grade = row.grade_name if row.presence == "present" else str(PRESENCES.get(row.presence, row.presence))
+    grade = row.grade_name if row.presence == "present" else row.presence_words
     return ResultLine(str(row.place or ""), str(row.entry.number or ""), row.entry.dog.name, grade, row.reason)
 
 
 def as_file(content: bytes, name: str) -> HttpResponse:
     """The PDF as a download under a name that any file system takes."""
-    plain = re.sub(r"[^\w-]+", "-", name).strip("-")[:80]
-    response = HttpResponse(content, content_type="application/pdf")
-    response.headers["Content-Disposition"] = _disposition(plain)
-    response.headers["Cache-Control"] = "private, no-store"
-    return response
-
-
-def _disposition(name: str) -> str:
-    from django.utils.http import content_disposition_header
-
-    return content_disposition_header(True, f"{name}.pdf") or "attachment"
+    answer = HttpResponse(content, content_type="application/pdf")
+    return exports.as_file(answer, f"{exports.plain_name(name, 80)}.pdf")

@@ -1,8 +1,11 @@
 """The only way by which a page gets a critique: its reader owns the dog or works in the office, or it is public."""
 
+from collections.abc import Callable
+from functools import wraps
 from typing import Any
 
-from django.http import Http404
+from django.contrib.auth.views import redirect_to_login
+from django.http import Http404, HttpRequest, HttpResponse
 
 from ringside.entries.consents.queries import dogs_kept_private
 from ringside.people.models import Account
@@ -10,6 +13,23 @@ from ringside.results.models import Critique
 from ringside.shows.access import roles_of
 from ringside.shows.appointed import appointments_of
 from ringside.shows.may import may
+
+View = Callable[..., HttpResponse]
+
+
+def or_sign_in(view: View) -> View:
+    """Whoever is not signed in and finds nothing is asked to sign in: it may be theirs to read."""
+
+    @wraps(view)
+    def inner(request: HttpRequest, *args: Any, **kwargs: Any) -> HttpResponse:
+        try:
+            return view(request, *args, **kwargs)
+        except Http404:
+            if request.user.is_authenticated:
+                raise
+            return redirect_to_login(request.get_full_path())
+
+    return inner
 
 
 def access_critique(user: Any, critique_id: int) -> Critique:

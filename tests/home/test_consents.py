@@ -8,6 +8,8 @@ from django.apps import apps
 from django.db import IntegrityError, transaction
 from django.http import Http404
 from django.test import Client
+from django.utils.formats import date_format
+from django.utils.timezone import localtime
 from pypdf import PdfReader
 
 from ringside.core.denied import Denied, NotNow
@@ -209,7 +211,8 @@ def test_the_exhibitor_agrees_on_a_page_sees_it_among_own_data_and_withdraws_the
     assert ADDRESS in kept
     assert "on the web" in kept
     assert client.post(f"/my-dogs/consents/{Consent.objects.get().pk}/withdraw/").status_code == 302
-    assert "Withdrawn 20" in client.get("/my-dogs/kept/").content.decode()
+    withdrawn_on = date_format(localtime(Consent.objects.get().withdrawn_at))
+    assert f"Withdrawn {withdrawn_on}, on the web." in client.get("/my-dogs/kept/").content.decode()
     assert "Not printed." in client.get("/enter/small/catalogue-address/").content.decode()
 
 
@@ -262,6 +265,18 @@ def test_forgetting_withdraws_all_and_takes_the_address_away(at):
     consent = Consent.objects.get()
     assert (consent.text, consent.withdrawn_way, consent.person.name) == ("", "forgotten", "ada")
     assert ADDRESS not in catalogue(at)
+
+
+def test_forgetting_ends_the_link_to_a_photo_that_somebody_else_sent(at):
+    ada = at.accounts["ada"]
+    photo = kept_photo(ada, at.entries[0].dog, taken_on=FIRST_DAY.isoformat())
+    Photo.objects.update(uploaded_by=None)  # as a paired tablet's
+    photo.refresh_from_db()
+    address = f"/photos/shared/{photos.share_photo(by=ada, photo=photo)}/"
+    assert Client().get(address).status_code == 200
+    forget_contact(who=ada, typed="ada@small.example")
+    assert Client().get(address).status_code == 404
+    assert Photo.objects.filter(pk=photo.pk, share_token=None, consent=None).exists()
 
 
 def test_addresses_of_shows_long_over_go_also_without_an_account(at):

@@ -1,7 +1,9 @@
 """What is kept of a person: their own and nothing else, to take away, and to be forgotten."""
 
+from datetime import UTC, datetime
+
 import pytest
-from django.test import Client
+from django.test import Client, override_settings
 
 from ringside.core.models import AuditLine
 from ringside.entries.models import Entry, EntryFile, EntryLine
@@ -42,6 +44,22 @@ def test_the_page_shows_the_persons_own_and_nothing_of_others(ada):
         assert own in page
     for other in ("Dog 2", "Dog 3", "ben", "cleo"):
         assert other not in page
+
+
+@pytest.mark.parametrize(
+    ("language", "born", "since"),
+    [
+        ("en", "1 May 2022", "1 June 2026"),
+        ("de", "1. Mai 2022", "1. Juni 2026"),
+        ("es", "1 de mayo de 2022", "1 de junio de 2026"),
+    ],
+)
+def test_the_page_says_days_in_the_readers_language(at, ada, language, born, since):
+    Account.objects.filter(email=ADA).update(joined_at=datetime(2026, 5, 31, 23, 30, tzinfo=UTC))
+    with override_settings(TIME_ZONE="Europe/Oslo"):
+        page = ada.get("/my-dogs/kept/", headers={"accept-language": language}).content.decode()
+    assert born in page
+    assert since in page
 
 
 def test_the_file_holds_account_people_dogs_entries_and_published_critiques(ada):

@@ -1,11 +1,13 @@
 """Everything that leads to a person is known; photos, links and requests are told and forgotten; old addresses go."""
 
+import re
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
 from django.core.files.storage import default_storage
 from django.core.management import call_command
 from django.db import models
+from django.test import Client
 
 from ringside.fees.models import Membership
 from ringside.fees.one import account_of
@@ -53,6 +55,15 @@ def test_the_file_holds_photos_links_requests_and_how_steadily_one_marks(at):
     assert [other[name] for name in ("photos", "shares", "readers", "reads", "requests", "marking", "claims")] == [
         []
     ] * 7
+
+
+def test_no_day_on_the_page_stands_as_the_file_has_it(at):
+    client = Client()
+    client.force_login(at.accounts["ada"])
+    assert "2026-06-13" in client.get("/my-dogs/kept.json").content.decode()
+    page = client.get("/my-dogs/kept/").content.decode()
+    assert "13 June 2026" in page
+    assert re.findall(r"\d{4}-\d{2}-\d{2}", page) == []
 
 
 @pytest.mark.both_databases

@@ -118,6 +118,11 @@ def test_the_file_says_what_it_is():
     assert reader.root_object["/ViewerPreferences"]["/DisplayDocTitle"]
 
 
+def test_a_french_title_keeps_the_space_before_its_colon():
+    reader = PdfReader(io.BytesIO(critique_pdf(critique(language="fr", dog="Rex"))))
+    assert reader.metadata.title == "Rapport de jugement\u00a0: Rex"
+
+
 def test_every_font_is_inside_the_file():
     inside = reading.fonts(critique_pdf(critique(dog=CYRILLIC)))
     assert inside

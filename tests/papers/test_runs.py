@@ -43,6 +43,15 @@ def test_each_call_prints_a_piece_and_the_last_puts_them_together(shown):
     assert not any(name.endswith(".part") for name in default_storage.listdir("papers")[1])
 
 
+def test_the_whole_and_each_dog_in_its_contents_are_titled_in_the_language_of_the_run(shown):
+    run = start(shown, language="fr")
+    while not run.is_ready:
+        run = runs.advance(run)
+    book = pypdf.PdfReader(io.BytesIO(run.file.read()))
+    assert book.metadata.title == "Rapport de jugement\u00a0: Small Show"
+    assert [one.title for one in book.outline] == [f"Rapport de jugement\u00a0: Dog {number}" for number in (1, 2)]
+
+
 def test_a_zip_holds_a_file_for_each_dog(shown):
     run = start(shown, "zip")
     while not run.is_ready:
