@@ -49,6 +49,9 @@ def _page(request: HttpRequest, show: Show, wrong: tuple[int, DecisionForm] | No
     page = Paginator(rows.filter(state=EntryRequest.State.WAITING).order_by("asked_at", "id"), PER_PAGE)
     decided = rows.exclude(state=EntryRequest.State.WAITING).order_by("-decided_at", "-id")[:PER_PAGE]
     shown = page.get_page(request.GET.get("page"))
+    if wrong and wrong[0] not in [one.pk for one in shown]:
+        # Somebody else has decided on it: its form is not on the page any more.
+        messages.error(request, " ".join(words for errors in wrong[1].errors.values() for words in errors))
     facts, names = facts_of(show, timezone.localdate()), class_names(show)
     context = {
         "show": show,

@@ -210,18 +210,6 @@ def test_a_refusal_keeps_its_reason_and_its_audit_line_and_its_sender_reads_it(a
     assert "The catalogue is printed." in page(dora).get(f"/enter/small/dogs/{dog.pk}/").content.decode()
 
 
-def test_a_dog_sent_again_after_a_refusal_waits_on_the_page_of_own_dogs(at, dora):
-    dog = own_dog(at, dora)
-    first = choose(at, dora, dog, "open", today=LATE)
-    waiting.refuse(who=at.accounts["secretary"], request=first, reason="The catalogue is printed.")
-    second = choose(at, dora, dog, "open", today=LATE)
-    [own] = queries.dogs_of(dora, at.show)
-    assert [one.pk for one in own.requests] == [second.pk, first.pk]
-    words = page(dora).get("/enter/small/dogs/").content.decode()
-    assert "<strong>Waits for the secretary</strong>" in words
-    assert "<strong>Refused</strong>" not in words
-
-
 @pytest.mark.parametrize("role", ["assistant", "steward", "judge"])
 def test_only_the_secretary_decides(at, dora, role):
     request = choose(at, dora, own_dog(at, dora), "open", today=LATE)
