@@ -20,7 +20,7 @@ from ringside.entries.models import Entry
 from ringside.fees.actions import follow
 from ringside.home.models import ClaimCode
 from ringside.people.actions import person_for
-from ringside.people.models import Account, Person
+from ringside.people.models import Account
 
 # No letter or digit that is taken for another on paper; 27^8 codes.
 LETTERS = "ABCDEFGHJKMNPQRTUVWXY346789"
@@ -100,12 +100,20 @@ def attach(*, account: Account, entry_id: int) -> Entry:
 
 
 def _own(account: Account, entry: Entry) -> None:
-    """Under the owner's name as entered. One without address may stand for namesakes: a new person comes."""
-    owner = Person.objects.filter(dogs=entry.dog).order_by("id").first()
-    person = person_for(name=owner.name if owner else account.email, email=account.email)
-    nameless = Ownership.objects.filter(dog=entry.dog, person__account=None, person__name=person.name)
-    replaced = [one.person for one in nameless.exclude(person=person).select_related("person")]
-    nameless.exclude(person=person).delete()
+    """Under the first owner's name as entered. One without address may stand for namesakes: a new person comes.
+
+    In the place of the one who stood there: the first owner of a dog is charged for it.
+    """
+    owners = Ownership.objects.filter(dog=entry.dog).select_related("person").order_by("id")
+    first = owners.first()
+    person = person_for(name=first.person.name if first else account.email, email=account.email)
+    nameless = list(owners.filter(person__account=None, person__name=person.name).exclude(person=person))
+    replaced = [one.person for one in nameless]
+    if nameless and not owners.filter(person=person).exists():
+        place = nameless.pop(0)
+        place.person = person
+        place.save(update_fields=["person"])
+    owners.filter(pk__in=[one.pk for one in nameless]).delete()
     Ownership.objects.get_or_create(dog=entry.dog, person=person)
     for old in replaced:
         follow(old=old, new=person)

@@ -12,6 +12,7 @@ from django.utils import timezone
 
 from ringside.dogs.models import Dog, Ownership
 from ringside.entries.models import Entry
+from ringside.fees.charging import payers_of
 from ringside.home import claiming
 from ringside.home.models import ClaimCode
 from ringside.people.models import Account, Person
@@ -62,6 +63,14 @@ def test_card_and_address_together_bring_the_dog_its_owner(shown):
     page = client.get("/my-dogs/").content.decode()
     assert "Dog 1" in page
     assert client.get(f"/critiques/{shown.critique(1).pk}/").status_code == 200
+
+
+def test_who_claims_stands_in_the_first_owners_place_and_is_charged_for_the_dog(shown):
+    dog = shown.at.entries[0].dog
+    Ownership.objects.create(dog=dog, person=Person.objects.create(name="Ben Moor"))
+    claimed(shown)
+    assert [one.person.name for one in Ownership.objects.filter(dog=dog).order_by("id")] == ["Ada Heath", "Ben Moor"]
+    assert payers_of(shown.at.show)[dog.pk] == Person.objects.get(email="new@heath.example").pk
 
 
 def test_a_namesake_without_an_address_gives_nothing_away(shown):
