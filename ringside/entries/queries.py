@@ -1,6 +1,6 @@
 """What the entries room reads: a show's facts, its files and their lines as they stand, the dogs they may mean."""
 
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import date
@@ -79,11 +79,8 @@ def check_all(file: EntryFile, lines: Sequence[EntryLine], facts: ShowFacts) -> 
     return compare(alone, known, facts.book.classes_per_dog)
 
 
-def known_dogs(show: Show, wanted: Sequence[Wanted], but: int | None = None) -> Known:
-    """The dogs on record that these lines may mean, with the classes of this show in which they are entered.
-
-    `but` leaves out one entry, that which is being changed.
-    """
+def known_dogs(show: Show, wanted: Sequence[Wanted]) -> Known:
+    """The dogs on record that these lines may mean, with the classes of this show in which they are entered."""
     by_field: dict[str, set[Any]] = {
         "chip": {values.chip for values in wanted if values.chip},
         "studbook": {values.studbook for values in wanted if values.studbook},
@@ -95,14 +92,14 @@ def known_dogs(show: Show, wanted: Sequence[Wanted], but: int | None = None) -> 
         for some in _chunks(sorted(values)):
             narrowed = Q() if field == "chip" else Q(breed__in=breeds)
             dogs |= {dog.pk: dog for dog in Dog.objects.filter(narrowed, **{f"{field}__in": some})}
-    entered = _entered(show, dogs, but)
+    entered = _entered(show, dogs)
     return Known([_known(dog, entered[dog.pk]) for dog in dogs.values()])
 
 
-def _entered(show: Show, dogs: Iterable[int], but: int | None) -> dict[int, list[str]]:
+def _entered(show: Show, dogs: Iterable[int]) -> dict[int, list[str]]:
     found: dict[int, list[str]] = defaultdict(list)
     for some in _chunks(sorted(dogs)):
-        entries = Entry.objects.filter(show=show, dog__in=some).exclude(state=Entry.State.WITHDRAWN).exclude(pk=but)
+        entries = Entry.objects.filter(show=show, dog__in=some).exclude(state=Entry.State.WITHDRAWN)
         for dog, code in entries.values_list("dog_id", "show_class__code"):
             found[dog].append(code)
     return found
@@ -151,11 +148,3 @@ def counts_of(file: EntryFile) -> dict[str, int]:
 def lines_of(file: EntryFile, shown: str) -> QuerySet[EntryLine]:
     _name, condition = FILTERS.get(shown, FILTERS["all"])
     return file.lines.filter(condition).select_related("entry").order_by("line", "id")
-
-
-def commonest_problems(file: EntryFile) -> Counter[str]:
-    """How many waiting lines each code of a refusal holds back."""
-    found: Counter[str] = Counter()
-    for findings in file.lines.filter(state=WAITING, standing="refused").values_list("findings", flat=True):
-        found.update({finding["code"] for finding in findings if finding["severity"] == "refuses"})
-    return found
