@@ -4,6 +4,7 @@ import os
 from typing import Any
 
 import pytest
+from django.utils import translation
 from hypothesis import HealthCheck, settings
 
 from ringside.core.tongues import compile_all
@@ -15,6 +16,11 @@ settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "small"))
 
 # Each of these keeps Chromium from asking any network for anything; the sandbox cannot start as root.
 QUIET = ["--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-sync"]
+
+
+def pytest_runtest_setup() -> None:
+    """A page asked for in another language leaves that language active: no test reads the one before it."""
+    translation.activate("en")
 
 
 @pytest.fixture(scope="session", autouse=True)
