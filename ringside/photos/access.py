@@ -17,7 +17,7 @@ from ringside.dogs.models import Dog
 from ringside.entries.models import Entry
 from ringside.people.models import Account
 from ringside.photos.models import Photo
-from ringside.ring.models import Sheet
+from ringside.photos.queries import finished_breeds
 from ringside.ring.places import place_of
 from ringside.shows.may import MAY
 from ringside.shows.models import Ring, Role
@@ -63,8 +63,7 @@ def is_open(photo: Photo) -> bool:
 
 
 def is_finished(entry: Entry) -> bool:
-    breed = entry.show_class.show_breed_id
-    return Sheet.objects.filter(show_breed=breed, signed__isnull=False).exists()
+    return finished_breeds().filter(pk=entry.show_class.show_breed_id).exists()
 
 
 def access_entry(ring: Ring, entry_id: int) -> Entry:
@@ -113,8 +112,7 @@ def reader_of(user: Any, dog: Dog) -> Reader | None:
     if roles.filter(kind__in=OFFICE).exists():
         return Reader(dog.name)
     judged = roles.filter(kind=Role.Kind.JUDGE).values("show")
-    finished = Sheet.objects.filter(show_breed__isnull=False, signed__isnull=False).values("show_breed")
-    entries = Entry.objects.filter(dog=dog, show__in=judged, show_class__show_breed__in=finished)
+    entries = Entry.objects.filter(dog=dog, show__in=judged, show_class__show_breed__in=finished_breeds())
     found = entries.select_related("show_class__show_breed__judge").order_by("id")
     entry = next((one for one in found if _judges(user, one)), None)
     return Reader(number_words(entry)) if entry else None

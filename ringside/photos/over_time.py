@@ -15,6 +15,7 @@ from ringside.photos.models import Photo
 from ringside.photos.words import NAMES, OF_LOGARITHM, interval_of, interval_words, more_or_less, number_words
 from scoring.measuring.definitions import CODES
 from scoring.measuring.repeats import least_real_change
+from scoring.rules.ages import completed_months
 
 # A dog is drawn and named as still growing until this age. Ours, no source: large breeds close their growth late.
 GROWING_MONTHS = 18
@@ -75,18 +76,13 @@ def _in_order(reading: Reading) -> tuple[date, str]:
 
 def _readings(dog: Dog, photo: Photo) -> Iterator[Reading]:
     assert photo.taken_on
-    growing = months_between(dog.born, photo.taken_on) < GROWING_MONTHS
+    growing = completed_months(dog.born, photo.taken_on) < GROWING_MONTHS
     for one in photo.measured.get("measurements", []):
         if one["value"] is not None:
             yield Reading(
                 photo.taken_on, one["code"], one["value"], one["sd"], one["unit"], one["target"],
                 str(photo.public_id), growing,
             )  # fmt: skip
-
-
-def months_between(born: date, day: date) -> int:
-    """Whole calendar months of age."""
-    return (day.year - born.year) * 12 + day.month - born.month - (day.day < born.day)
 
 
 def change_words(before: Reading, after: Reading) -> str:

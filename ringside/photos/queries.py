@@ -9,8 +9,7 @@ from ringside.entries.models import Entry
 from ringside.people.models import Account
 from ringside.photos.measured import click_sd_px
 from ringside.photos.models import Photo, Steadiness, View
-from ringside.ring.models import Sheet
-from ringside.shows.models import Show
+from ringside.shows.models import Show, ShowBreed
 
 
 def photos_of(dog: Dog) -> QuerySet[Photo]:
@@ -20,9 +19,13 @@ def photos_of(dog: Dog) -> QuerySet[Photo]:
 
 def _open() -> QuerySet[Photo]:
     """Without what was taken in a ring whose breed is not finished: as access.is_open has it."""
-    finished = Sheet.objects.filter(show_breed__isnull=False, signed__isnull=False).values("show_breed")
     at_ring = Q(ring__isnull=False, entry__isnull=False)
-    return Photo.objects.filter(~at_ring | Q(entry__show_class__show_breed__in=finished))
+    return Photo.objects.filter(~at_ring | Q(entry__show_class__show_breed__in=finished_breeds()))
+
+
+def finished_breeds() -> QuerySet[ShowBreed]:
+    """The breeds whose awards are signed."""
+    return ShowBreed.objects.filter(awards_card__signed__isnull=False)
 
 
 def photos_of_entry(entry: Entry) -> QuerySet[Photo]:

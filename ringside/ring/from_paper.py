@@ -4,25 +4,22 @@ So every tablet of the ring hears of it, awards and finals find it as any other,
 the trail: what is typed replaces it.
 """
 
-import secrets
 from collections.abc import Mapping
 from typing import Any
 
 from django.db import transaction
-from django.utils import timezone
 
 from ringside.core.denied import NotNow
 from ringside.people.models import Account
 from ringside.ring.access import Worker
 from ringside.ring.actions import edits_of, take_edits
 from ringside.ring.models import Edit, Sheet
+from ringside.ring.office_edits import office_edit
 from ringside.ring.reasons import reason, reason_said
 from ringside.ring.rights import PAPER
 from ringside.shows.models import Ring, ShowBreed, ShowClass
-from scoring.merging import covers_for, replaces_for
-from scoring.sheet import FORMAT
+from scoring.merging import covers_for
 
-DEVICE = "office"
 # False is none of these: it says that an award is withheld.
 EMPTY: tuple[Any, ...] = (None, "", [])
 
@@ -56,13 +53,13 @@ def write_from_paper(
     touched = {edit.field for edit in known}
     # An empty value is written where there is something to empty; the same value again replaces what differs or waits.
     _write(who, ring, [
-        _edit(key, field, value, replaces_for(known, field))
+        office_edit("paper", key, field, value, known)
         for field, value in fields.items() if field in touched or value not in EMPTY
     ])  # fmt: skip
     if sign:
         known = edits_of(key)
         value = {"covers": list(covers_for(known))}
-        _write(who, ring, [_edit(key, "signature", value, replaces_for(known, "signature"))])
+        _write(who, ring, [office_edit("paper", key, "signature", value, known)])
 
 
 def _write(who: Account, ring: Ring, edits: list[dict[str, Any]]) -> None:
@@ -70,10 +67,3 @@ def _write(who: Account, ring: Ring, edits: list[dict[str, Any]]) -> None:
     for answer in take_edits(worker=Worker(ring, frozenset({PAPER}), account=who), raw_edits=edits):
         if answer.state != "applied" and answer.reason != waits:
             raise NotNow(reason_said(answer.reason))
-
-
-def _edit(key: str, field: str, value: Any, replaces: tuple[str, ...]) -> dict[str, Any]:
-    return {
-        "v": FORMAT, "id": f"paper-{secrets.token_hex(12)}", "sheet": key, "field": field, "value": value,
-        "replaces": list(replaces), "made_at": timezone.now().isoformat(), "device": DEVICE,
-    }  # fmt: skip

@@ -1,10 +1,6 @@
 """The office corrects who is there: an edit like any tablet's, so that every tablet of the ring hears of it."""
 
-import secrets
-from typing import Any
-
 from django.db import transaction
-from django.utils import timezone
 
 from ringside.core.audit import record
 from ringside.core.denied import NotNow
@@ -13,14 +9,12 @@ from ringside.people.models import Account
 from ringside.ring.access import Worker
 from ringside.ring.actions import edits_of, take_edits
 from ringside.ring.models import Sheet
+from ringside.ring.office_edits import office_edit
 from ringside.ring.reasons import reason_said
 from ringside.shows.access import require
 from ringside.shows.models import Ring
-from scoring.merging import replaces_for
-from scoring.sheet import FORMAT
 
 PRESENCES = ("present", "absent", "excused")
-DEVICE = "office"
 
 
 @transaction.atomic
@@ -33,7 +27,7 @@ def mark_presence(*, who: Account, entry: Entry, presence: str) -> None:
     Ring.objects.select_for_update().get(pk=ring.pk)
     key = f"class:{entry.show_class_id}"
     _require_open(Sheet.objects.filter(pk=key).first(), entry, presence)
-    edit = _edit(key, f"presence.{entry.pk}", presence)
+    edit = office_edit("office", key, f"presence.{entry.pk}", presence, edits_of(key))
     [answer] = take_edits(worker=Worker(ring, kinds, account=who), raw_edits=[edit])
     if answer.state != "applied":
         raise NotNow(reason_said(answer.reason))
@@ -47,16 +41,3 @@ def _require_open(card: Sheet | None, entry: Entry, presence: str) -> None:
         raise NotNow("The judge has signed this class. Who was there is part of what was signed: ask the judge.")
     if presence != "present" and str(entry.pk) in (card.fields.get("places") or []):
         raise NotNow("The judge has placed this dog, so it was there. Ask the judge to take the place back first.")
-
-
-def _edit(key: str, field: str, value: str) -> dict[str, Any]:
-    return {
-        "v": FORMAT,
-        "id": f"office-{secrets.token_hex(12)}",
-        "sheet": key,
-        "field": field,
-        "value": value,
-        "replaces": list(replaces_for(edits_of(key), field)),
-        "made_at": timezone.now().isoformat(),
-        "device": DEVICE,
-    }

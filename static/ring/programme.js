@@ -8,14 +8,15 @@ import { classWords, standingWords } from "./words.js";
 
 /** @param {import("./book.js").Book} book @param {any} day @param {(one: any) => void} open @param {(breed: any) => void} openAwards */
 export function classListOf(book, day, open, openAwards) {
+  const awardsRow = (breed) => rowOf(t("{breed}: awards", { breed: breed.name }), "", () => openAwards(breed), () => awardsState(book, day, breed));
   const rows = day.classes.filter((one) => one.entries.length).flatMap((one) => {
     const breed = day.breeds?.find((each) => each.awards.length && each.classes.at(-1) === one.id);
     const dogs = t("{n} dog|{n} dogs", { n: one.entries.length });
     const ofClass = rowOf(classWords(one), dogs, () => open(one), () => classState(book, one));
-    return breed ? [ofClass, rowOf(t("{breed}: awards", { breed: breed.name }), "", () => openAwards(breed), () => awardsState(book, day, breed))] : [ofClass];
+    return breed ? [ofClass, awardsRow(breed)] : [ofClass];
   });
   const apart = (day.breeds ?? []).filter((each) => each.awards.length && !each.classes.length && each.elsewhere?.length);
-  rows.push(...apart.map((breed) => rowOf(t("{breed}: awards", { breed: breed.name }), "", () => openAwards(breed), () => awardsState(book, day, breed))));
+  rows.push(...apart.map(awardsRow));
   const element = h("section", { class: "programme" }, h("h2", {}, t("Classes of this ring")),
     rows.length ? h("ol", {}, rows.map((row) => row.element)) : h("p", {}, t("No class with dogs is planned in this ring. The show secretary gives a breed its ring.")));
   const update = () => rows.forEach((row) => row.update());

@@ -7,7 +7,7 @@ import { Memory } from "./memory.js";
 
 /** @typedef {import("./replacing.js").Edit} Edit */
 /** @typedef {{id: string, edit: Edit, reason: string}} Refused */
-/** @typedef {{sheet: string, field: string, value: any}} Draft what is being typed and is no edit yet */
+/** @typedef {{sheet: string, field: string, value: any, over?: any}} Draft what is being typed and is no edit yet, over what stood there */
 
 const WRITER = "writer";
 /** The tables that an edit is kept in, and where it is noted who wrote; and that of what is being typed. */
@@ -105,10 +105,10 @@ export class Store extends EventTarget {
     if (this.#drafted.has(draftKey(edit.sheet, edit.field))) table(DRAFTS).delete([edit.sheet, edit.field]);
   }
 
-  /** Keeps a value that is still being typed. @param {string} sheet @param {string} field @param {any} value */
-  draft(sheet, field, value) {
+  /** Keeps a value that is still being typed, over what the field says. @param {string} sheet @param {string} field @param {any} value @param {any} [over] */
+  draft(sheet, field, value, over) {
     this.#drafted.add(draftKey(sheet, field));
-    return this.#write(DRAFTS, (drafts) => drafts.put({ sheet, field, value }));
+    return this.#write(DRAFTS, (drafts) => drafts.put({ sheet, field, value, ...(over ? { over } : {}) }));
   }
 
   /** What was being typed into the sheet's fields when this tablet last heard of it. @param {string} sheet @returns {Promise<Draft[]>} */

@@ -25,7 +25,7 @@ export function typedField(book, store, { sheet, field, label, rows = 2, lang = 
   const typed = () => {
     clearTimeout(drafting);
     clearTimeout(pausing);
-    drafting = setTimeout(() => store.draft(sheet, field, area.value), DRAFT_MS);
+    drafting = setTimeout(() => store.draft(sheet, field, area.value, kept()), DRAFT_MS);
     pausing = setTimeout(keep, PAUSE_MS);
   };
   const keep = () => {
@@ -40,10 +40,10 @@ export function typedField(book, store, { sheet, field, label, rows = 2, lang = 
     keep();
   };
   addEventListener("pagehide", () => area.isConnected && keep());
-  // What was typed and not yet kept when the tablet died is brought back.
+  // What was typed and not yet kept when the tablet died is brought back, where nobody has written the field since.
   store.drafts(sheet).then((drafts) => {
     const draft = drafts.find((one) => one.field === field);
-    if (draft?.value && !area.value) {
+    if (draft && (draft.over ?? "") === kept() && document.activeElement !== area) {
       area.value = draft.value;
       keep();
     }

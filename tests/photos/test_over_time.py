@@ -5,7 +5,8 @@ from datetime import date
 
 import pytest
 
-from ringside.photos.over_time import Reading, change_words, charts, months_between
+from ringside.photos.over_time import Reading, change_words, charts
+from scoring.rules.ages import completed_months
 from tests.photos.sending import LANDMARKS, kept_photo, signed_in
 from tests.shows_for_tests import small_show
 
@@ -47,7 +48,7 @@ def test_ratios_whose_sd_is_of_the_logarithm_are_compared_as_logarithms():
     ],
 )
 def test_age_counts_in_whole_months(born, day, months):
-    assert months_between(born, day) == months
+    assert completed_months(born, day) == months
 
 
 @pytest.mark.django_db

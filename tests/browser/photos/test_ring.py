@@ -65,3 +65,20 @@ def test_a_photo_of_the_ring_needs_no_network_and_proposes_a_mark(playwright, fr
     expect(page.locator(".sheet")).to_be_visible()
     context.close()
     assert counted(fresh_site, PHOTOS) == 1
+
+
+def test_a_photo_waits_for_a_token_that_the_browser_has_lost_and_is_not_refused(sized, fresh_site):
+    page = sized("tablet", fresh_site.address)
+    enter(page, "judge")
+    page.locator(".programme .class", has_text=CLASS).tap()
+    address = page.get_by_role("link", name="Photo of this dog").get_attribute("href")
+    sheet = page.url
+    page.goto(fresh_site.address + address.removeprefix(fresh_site.address))
+    choose(page, photo(STEEP, Camera()))
+    Hand(page, 1.0).mark(places(STEEP, Camera()))
+    page.context.clear_cookies(name="csrftoken")
+    page.get_by_role("button", name="Keep and read").tap()
+    expect(page.locator("#where")).to_contain_text("They go to the server")
+    page.goto(sheet)
+    expect(page.locator("#point-croup .photo-said")).to_contain_text("steep", timeout=60_000)
+    assert counted(fresh_site, PHOTOS) == 1

@@ -71,6 +71,37 @@ def test_a_dog_marked_absent_can_come_all_the_same(in_class):
     expect(page.locator(".tile .state")).to_have_text("in hand")
 
 
+# A page that dies is told nothing, and the two seconds after its last letter never pass.
+DIES = """
+  const { addEventListener, setTimeout } = window;
+  window.addEventListener = (name, ...more) => name !== "pagehide" && addEventListener.call(window, name, ...more);
+  window.setTimeout = (work, wait, ...more) => (wait === 2000 ? 0 : setTimeout(work, wait, ...more));
+"""
+DRAFTED = r"""async (words) => {
+  const ask = (request) => new Promise((done) => { request.onsuccess = () => done(request.result); });
+  const database = await ask(indexedDB.open(`ring-${location.pathname.match(/ring.(\d+)/)[1]}`));
+  const drafts = () => ask(database.transaction("values").objectStore("values").getAll());
+  while (!(await drafts()).some(({ value }) => value === words)) await new Promise((done) => setTimeout(done, 50));
+  database.close();
+}"""
+
+
+def test_what_was_typed_behind_words_that_were_kept_comes_back_when_the_tablet_dies(in_class):
+    page = in_class("tablet", "Hovawart, dogs, working")
+    page.add_init_script(DIES)
+    page.reload()
+    remark = page.get_by_label("In your own words")
+    remark.fill("Good head.")
+    remark.blur()
+    expect(page.locator(".typed", has=remark)).to_have_attribute("data-set", "yes")
+    remark.press("End")
+    remark.press_sequentially(" Sound mover.")
+    page.evaluate(DRAFTED, "Good head. Sound mover.")
+    page.reload()
+    expect(remark).to_have_value("Good head. Sound mover.")
+    expect(page.locator("#status")).to_have_text("Everything is on the server")
+
+
 def test_a_reason_that_is_written_folds_to_itself_when_the_dog_comes_back(in_class):
     page = in_class("tablet", "Bernese Mountain Dog, dogs, champion")
     page.locator(".grade", has_text="Cannot be judged").tap()
