@@ -104,14 +104,13 @@ def _paper(run: PaperRun, critique: Critique) -> CritiquePaper:
 def _join(run: PaperRun) -> None:
     """The pieces as one file, the pieces thrown away."""
     names = [name for name in _pieces(run) if default_storage.exists(name)]
-    suffix = "pdf" if run.kind == PaperRun.Kind.BOOK else "zip"
     with tempfile.TemporaryFile() as target:
         if run.kind == PaperRun.Kind.BOOK:
             join([_read(name) for name in names], target, run.language)
         else:
             _join_zips(names, target)
         target.seek(0)
-        run.file.save(f"critiques-{run.show.slug}-{run.language}-{run.pk}.{suffix}", File(target), save=False)
+        run.file.save(f"critiques-{run.show.slug}-{run.language}-{run.pk}.{run.suffix}", File(target), save=False)
     for name in names:
         default_storage.delete(name)
 

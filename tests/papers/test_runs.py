@@ -102,6 +102,10 @@ def test_the_page_goes_on_by_itself_and_gives_the_file_to_the_office_only(shown)
         answer = office.post(f"{page}advance/", headers={"HX-Request": "true"})
     assert "Take the file" in answer.content.decode()
     assert "<html" not in answer.content.decode()
-    assert b"".join(office.get(f"{page}file/").streaming_content).startswith(b"%PDF")
+    file = office.get(f"{page}file/")
+    assert b"".join(file.streaming_content).startswith(b"%PDF")
+    assert file["Content-Disposition"] == 'attachment; filename="critiques-small-en.pdf"'
+    assert (file["Content-Type"], file["X-Content-Type-Options"]) == ("application/pdf", "nosniff")
+    assert file["Content-Security-Policy"] == "sandbox; default-src 'none'"
     for name in ("ada", "stranger"):
         assert shown.client(name).get(f"{page}file/").status_code == 404
