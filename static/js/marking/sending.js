@@ -55,7 +55,10 @@ async function posted(one, text) {
   const body = new FormData();
   body.append("told", text);
   if (one.bytes) body.append("photo", new Blob([one.bytes], { type: "image/jpeg" }), "photo.jpg");
-  const headers = { Accept: "application/json", "X-CSRFToken": cookie("csrftoken") };
+  const token = cookie("csrftoken");
+  // A browser that lost its cookies would be refused for want of a token: one comes with the next page or news.
+  if (!token) return null;
+  const headers = { Accept: "application/json", "X-CSRFToken": token };
   const signal = AbortSignal.timeout?.(PATIENCE_MS);
   try {
     return await fetch(one.send.replace(NO_ID, one.id), { method: "POST", body, headers, redirect: "error", signal });
