@@ -88,7 +88,7 @@ def test_a_run_that_was_cut_off_once_its_pieces_were_joined_is_taken_up_again(sh
     PaperRun.objects.filter(pk=run.pk).update(busy_until=timezone.now() - runs.BUSY)
     run = runs.advance(PaperRun.objects.get(pk=run.pk))
     assert len(pypdf.PdfReader(io.BytesIO(run.file.read())).pages) == 2
-    assert not any(name.endswith(".part") for name in default_storage.listdir("papers")[1])
+    assert not any(name.startswith(f"run-{run.pk}-") for name in default_storage.listdir("papers")[1])
 
 
 def test_a_window_that_is_behind_prints_nothing_twice(shown):
