@@ -8,7 +8,8 @@ import os
 import shutil
 import sqlite3
 import subprocess
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -24,15 +25,8 @@ def is_sqlite(database: Mapping[str, Any]) -> bool:
 def save(database: Mapping[str, Any], target: Path) -> Path:
     """Writes a whole, consistent copy of the database to `target`; either the whole file is there or none."""
     target.parent.mkdir(parents=True, exist_ok=True)
-    unfinished = target.with_name(f".{target.name}.unfinished")
-    unfinished.unlink(missing_ok=True)
-    try:
+    with written_whole(target) as unfinished:
         _copy_sqlite(database, unfinished) if is_sqlite(database) else _dump_postgres(database, unfinished)
-        synced(unfinished)
-        unfinished.rename(target)
-        synced(target.parent)
-    finally:
-        unfinished.unlink(missing_ok=True)
     return target
 
 
@@ -99,6 +93,20 @@ def _address(database: Mapping[str, Any]) -> dict[str, str]:
     """The server's address in the variables that PostgreSQL's own programs read; never on a command line."""
     names = {"PGHOST": "HOST", "PGPORT": "PORT", "PGUSER": "USER", "PGPASSWORD": "PASSWORD", "PGDATABASE": "NAME"}
     return {variable: str(database[key]) for variable, key in names.items() if database.get(key)}
+
+
+@contextmanager
+def written_whole(target: Path) -> Iterator[Path]:
+    """Where to write: once on the disk it gets the target's name; where anything goes wrong, nothing is left."""
+    unfinished = target.with_name(f".{target.name}.unfinished")
+    unfinished.unlink(missing_ok=True)
+    try:
+        yield unfinished
+        synced(unfinished)
+        unfinished.rename(target)
+        synced(target.parent)
+    finally:
+        unfinished.unlink(missing_ok=True)
 
 
 def synced(path: Path) -> None:

@@ -18,7 +18,7 @@ from pathlib import Path
 from typing import Any
 
 from ringside.core import zipped
-from ringside.core.backup import BackupFailed, bring_back, is_sqlite, save, synced
+from ringside.core.backup import BackupFailed, bring_back, is_sqlite, save, written_whole
 
 FORMAT, VERSION = "ringside-backup", 1
 ABOUT, DATABASE, FILES = "about.json", "database", "media/"
@@ -33,25 +33,21 @@ ZIP_BEGINS = b"PK\x03\x04"
 def keep_all(database: Mapping[str, Any], media: Path, target: Path) -> Path:
     """Writes database and files to `target` while the site is served; either the whole file is there or none."""
     target.parent.mkdir(parents=True, exist_ok=True)
-    unfinished = target.with_name(f".{target.name}.unfinished")
-    with tempfile.TemporaryDirectory(dir=target.parent, prefix=".backup-") as folder:
-        try:
-            with zipfile.ZipFile(unfinished, "w", zipfile.ZIP_STORED) as archive:
-                aside = Path(folder) / "young"
-                # Twice before: the first pass takes its time, and what came meanwhile may be gone after the database.
-                known = _add(archive, media, set(), aside)
-                known = _add(archive, media, known, aside)
-                copy = save(database, Path(folder) / DATABASE)
-                known = _add(archive, media, known, aside)
-                for name in sorted(_files_of(aside) - known):
-                    archive.write(aside / name, FILES + name)
-                archive.write(copy, DATABASE, zipfile.ZIP_DEFLATED)
-                archive.writestr(ABOUT, json.dumps(_about(database)))
-            synced(unfinished)
-            unfinished.rename(target)
-            synced(target.parent)
-        finally:
-            unfinished.unlink(missing_ok=True)
+    with (
+        tempfile.TemporaryDirectory(dir=target.parent, prefix=".backup-") as folder,
+        written_whole(target) as unfinished,
+        zipfile.ZipFile(unfinished, "w", zipfile.ZIP_STORED) as archive,
+    ):
+        aside = Path(folder) / "young"
+        # Twice before: the first pass takes its time, and what came meanwhile may be gone after the database.
+        known = _add(archive, media, set(), aside)
+        known = _add(archive, media, known, aside)
+        copy = save(database, Path(folder) / DATABASE)
+        known = _add(archive, media, known, aside)
+        for name in sorted(_files_of(aside) - known):
+            archive.write(aside / name, FILES + name)
+        archive.write(copy, DATABASE, zipfile.ZIP_DEFLATED)
+        archive.writestr(ABOUT, json.dumps(_about(database)))
     return target
 
 

@@ -11,6 +11,7 @@ from django.utils.translation import gettext_lazy as _
 from django.utils.translation import ngettext
 from django.views.decorators.http import require_GET, require_POST
 
+from ringside.core.paging import query_without_page
 from ringside.notices import actions
 from ringside.notices.models import Notice
 from ringside.notices.queries import Standing, dogs_of, lacking, standings_of
@@ -39,7 +40,8 @@ def desk(request: HttpRequest, slug: str) -> HttpResponse:
     page = Paginator(shown, PER_PAGE).get_page(request.GET.get("page"))
     counts = Counter(one.state for one in standings)
     context = {
-        "show": show, "stage": "papers", "page": page, "wanted": wanted, "by_paper": by_paper,
+        "show": show, "stage": "papers", "page": page, "query": query_without_page(request),
+        "wanted": wanted, "by_paper": by_paper,
         "rows": [(one, STATES[one.state]) for one in page.object_list],
         "states": [(state, words, counts[state]) for state, words in STATES.items() if counts[state]],
         "due": sum(one.is_due for one in standings), "everybody": len(standings),

@@ -38,5 +38,9 @@ class PaperRun(models.Model):
         return len(self.critiques)
 
     @property
+    def suffix(self) -> str:
+        return "pdf" if self.kind == self.Kind.BOOK else "zip"
+
+    @property
     def is_ready(self) -> bool:
         return bool(self.file)

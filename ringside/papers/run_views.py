@@ -5,6 +5,7 @@ from django.http import FileResponse, Http404, HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.views.decorators.http import require_GET, require_POST
 
+from ringside.core.handing_out import as_download
 from ringside.papers import runs
 from ringside.papers.models import PaperRun
 from ringside.papers.views import size_of
@@ -48,10 +49,8 @@ def file(request: HttpRequest, slug: str, run_id: int) -> FileResponse:
     found = access_run(request, slug, run_id)
     if not found.is_ready:
         raise Http404
-    name = f"critiques-{found.show.slug}-{found.language}.{'pdf' if found.kind == PaperRun.Kind.BOOK else 'zip'}"
-    answer = FileResponse(found.file.open(), as_attachment=True, filename=name)
-    answer.headers["Cache-Control"] = "private, no-store"
-    return answer
+    name = f"critiques-{found.show.slug}-{found.language}.{found.suffix}"
+    return as_download(found.file, name, f"application/{found.suffix}")
 
 
 def _page(request: HttpRequest, found: PaperRun) -> HttpResponse:

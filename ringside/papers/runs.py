@@ -62,6 +62,9 @@ def advance(run: PaperRun) -> PaperRun:
         else:
             _join(run)
         PaperRun.objects.filter(pk=run.pk).update(busy_until=None, done=run.done, file=run.file.name)
+        if run.is_ready:
+            # Only now: cut off before, the pieces are joined once more.
+            _throw_away_pieces(run)
     run.refresh_from_db()
     return run
 
@@ -102,18 +105,15 @@ def _paper(run: PaperRun, critique: Critique) -> CritiquePaper:
 
 
 def _join(run: PaperRun) -> None:
-    """The pieces as one file, the pieces thrown away."""
+    """The pieces as one file."""
     names = [name for name in _pieces(run) if default_storage.exists(name)]
-    suffix = "pdf" if run.kind == PaperRun.Kind.BOOK else "zip"
     with tempfile.TemporaryFile() as target:
         if run.kind == PaperRun.Kind.BOOK:
             join([_read(name) for name in names], target, run.language)
         else:
             _join_zips(names, target)
         target.seek(0)
-        run.file.save(f"critiques-{run.show.slug}-{run.language}-{run.pk}.{suffix}", File(target), save=False)
-    for name in names:
-        default_storage.delete(name)
+        run.file.save(f"critiques-{run.show.slug}-{run.language}-{run.pk}.{run.suffix}", File(target), save=False)
 
 
 def _join_zips(names: list[str], target: object) -> None:
@@ -145,7 +145,13 @@ def _read(name: str) -> bytes:
     return content
 
 
-def _throw_away(run: PaperRun) -> None:
-    for name in [*_pieces(run), *([run.file.name] if run.file else [])]:
+def _throw_away_pieces(run: PaperRun) -> None:
+    for name in _pieces(run):
         default_storage.delete(name)
+
+
+def _throw_away(run: PaperRun) -> None:
+    _throw_away_pieces(run)
+    if run.file:
+        default_storage.delete(run.file.name)
     run.delete()

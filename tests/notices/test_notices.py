@@ -17,7 +17,7 @@ from ringside.core.models import AuditLine
 from ringside.dogs.models import Ownership
 from ringside.entries.models import Entry, EntryTerms
 from ringside.home.kept import kept_of
-from ringside.notices import actions, wording
+from ringside.notices import actions, views, wording
 from ringside.notices.models import Notice
 from ringside.notices.queries import lacking, recipients_of, standings_of, to_print
 from ringside.people.actions import choose_language
@@ -354,6 +354,13 @@ def test_the_secretary_sees_who_gets_what_and_sends_from_the_page(at):
     assert "ada@small.example" in page
     assert "Send 3 letters" not in page
     assert "ada@small.example" not in client.get("/office/small/letters/?state=failed").content.decode()
+
+
+def test_the_next_page_of_a_state_stays_with_that_state(at, monkeypatch):
+    monkeypatch.setattr(views, "PER_PAGE", 1)
+    page = office(at).get("/office/small/letters/", {"state": "to tell", "page": "2"}).content.decode()
+    assert "?state=to+tell&amp;page=1" in page
+    assert "?state=to+tell&amp;page=3" in page
 
 
 def test_the_page_says_what_is_missing_and_asks_to_be_sure(at):

@@ -73,6 +73,24 @@ def test_two_windows_of_one_run_do_not_print_the_same_piece(shown):
     assert runs.advance(run).done == 0
 
 
+def test_a_run_that_was_cut_off_once_its_pieces_were_joined_is_taken_up_again(shown, monkeypatch):
+    run = runs.advance(runs.advance(start(shown)))
+    join = runs._join
+
+    def cut_off(run):
+        join(run)
+        raise OSError("power cut")
+
+    monkeypatch.setattr(runs, "_join", cut_off)
+    with pytest.raises(OSError, match="power cut"):
+        runs.advance(run)
+    monkeypatch.setattr(runs, "_join", join)
+    PaperRun.objects.filter(pk=run.pk).update(busy_until=timezone.now() - runs.BUSY)
+    run = runs.advance(PaperRun.objects.get(pk=run.pk))
+    assert len(pypdf.PdfReader(io.BytesIO(run.file.read())).pages) == 2
+    assert not any(name.startswith(f"run-{run.pk}-") for name in default_storage.listdir("papers")[1])
+
+
 def test_a_window_that_is_behind_prints_nothing_twice(shown):
     run = start(shown)
     behind = PaperRun.objects.get(pk=run.pk)
@@ -102,6 +120,10 @@ def test_the_page_goes_on_by_itself_and_gives_the_file_to_the_office_only(shown)
         answer = office.post(f"{page}advance/", headers={"HX-Request": "true"})
     assert "Take the file" in answer.content.decode()
     assert "<html" not in answer.content.decode()
-    assert b"".join(office.get(f"{page}file/").streaming_content).startswith(b"%PDF")
+    file = office.get(f"{page}file/")
+    assert b"".join(file.streaming_content).startswith(b"%PDF")
+    assert file["Content-Disposition"] == 'attachment; filename="critiques-small-en.pdf"'
+    assert (file["Content-Type"], file["X-Content-Type-Options"]) == ("application/pdf", "nosniff")
+    assert file["Content-Security-Policy"] == "sandbox; default-src 'none'"
     for name in ("ada", "stranger"):
         assert shown.client(name).get(f"{page}file/").status_code == 404

@@ -18,7 +18,6 @@ from PIL import Image
 
 from ringside.core.denied import Denied
 from ringside.core.intake import Door, NotTaken, take
-from ringside.core.zipped import BadZip
 from ringside.entries.proofs.intake import PROOF
 from ringside.home.whole.out import CONTENT, FILES, FORMAT, VERSION
 from ringside.home.whole.tables import Model, covered, fields_of, is_counted
@@ -167,5 +166,3 @@ CHECKS: dict[str, Callable[[bytes, dict[str, Any]], None]] = {
     "results.paperclass.page": partial(paper_as_kept, door=PAGE),
     "results.paperawards.page": partial(paper_as_kept, door=PAGE),
 }
-
-__all__ = ["CHECKS", "MOST_BYTES", "MOST_FILES", "BadZip", "NotTakenIn", "Told", "read", "value_of"]

@@ -4,7 +4,6 @@ from collections import deque
 from functools import cache
 
 from django.apps import apps
-from django.core.exceptions import FieldDoesNotExist
 from django.db import models
 
 from ringside.core.models import AuditLine
@@ -90,11 +89,3 @@ def fields_of(model: Model) -> list[models.Field]:  # type: ignore[type-arg]
 
 def is_counted(field: models.Field) -> bool:  # type: ignore[type-arg]
     return isinstance(field, models.AutoField)
-
-
-def field_of(model: Model, name: str) -> models.Field | None:  # type: ignore[type-arg]
-    try:
-        found: models.Field = model._meta.get_field(name)  # type: ignore[type-arg,assignment]
-    except FieldDoesNotExist:
-        return None
-    return found

@@ -7,7 +7,7 @@ from typing import Any
 
 from django.core.management.base import BaseCommand, CommandError
 
-from ringside.core.backup import synced
+from ringside.core.backup import written_whole
 from ringside.home.whole.out import write_show
 from ringside.home.whole.schema import schema
 from ringside.shows.models import Show
@@ -31,14 +31,9 @@ class Command(BaseCommand):
             raise CommandError(f"Name a show and a file. The shows here: {known or 'none'}.")
         if target.exists():
             raise CommandError(f"{target} is there already; nothing was overwritten.")
-        unfinished = target.with_name(f".{target.name}.unfinished")
         try:
-            with unfinished.open("wb") as file:
+            with written_whole(target) as unfinished, unfinished.open("wb") as file:
                 write_show(show, file)
-            synced(unfinished)
-            unfinished.rename(target)
         except OSError as error:
             raise CommandError(str(error)) from None
-        finally:
-            unfinished.unlink(missing_ok=True)
         self.stdout.write(f"{target} holds the whole of {show}, addresses and reports included: keep it safe.")
