@@ -1,6 +1,6 @@
 """From the judges' signed awards and finals to award cards; before them, the blank cards that may be needed."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from django.utils.formats import date_format
 from django.utils.translation import gettext as _
@@ -15,7 +15,6 @@ from ringside.shows.books import rules_of
 from ringside.shows.models import Ring, Show, ShowBreed
 
 SIGNED = ("signed", "published")
-BATCH = 200
 
 
 def given_cards(show: Show, ring: Ring | None = None) -> list[AwardCard]:
@@ -37,11 +36,9 @@ def blank_cards(show: Show, ring: Ring | None = None) -> list[AwardCard]:
     return [*of_breeds, *(card for stand in finals for card in _to_place(show, stand))]
 
 
-def _awards(show: Show, ring: Ring | None) -> Iterator[BreedAwards]:
+def _awards(show: Show, ring: Ring | None) -> list[BreedAwards]:
     """In the order in which the breeds are judged; those whose best of breed is judged in the ring."""
-    breeds = [one for one in breeds_of(show) if ring is None or one.appointed.ring == ring]
-    for start in range(0, len(breeds), BATCH):
-        yield from awards_of(breeds[start : start + BATCH])
+    return awards_of([one for one in breeds_of(show) if ring is None or one.appointed.ring == ring])
 
 
 def _given(show: Show, found: BreedAwards, line: Line) -> AwardCard:

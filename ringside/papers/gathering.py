@@ -20,7 +20,7 @@ from ringside.papers.page import show_days
 from ringside.papers.programme import BreedList, ClassList, Exhibit, FinalList, Programme, Scale, SheetForm
 from ringside.results import queries
 from ringside.results.award_corrections import award_corrections_of
-from ringside.results.awards import awards_of
+from ringside.results.awards import BreedAwards, awards_of
 from ringside.results.corrections import corrections_of
 from ringside.results.finals import breed_words, finals_of
 from ringside.results.models import Correction
@@ -136,17 +136,11 @@ Given = tuple[tuple[str, str, str], ...]
 
 def _given(breeds: Sequence[ShowBreed]) -> dict[int, Given]:
     """The published awards of each breed: name, number and dog."""
-    found: dict[int, Given] = {breed.pk: () for breed in breeds}
-    for start in range(0, len(breeds), BATCH):
-        some = breeds[start : start + BATCH]
-        for breed, awards in zip(some, awards_of(some), strict=True):
-            if awards.state == "published":
-                found[breed.pk] = tuple(
-                    (line.words, str(line.entry.number or ""), line.entry.dog.name)
-                    for line in awards.given
-                    if line.entry
-                )
-    return found
+    return {found.card.breed.pk: _given_in(found) if found.state == "published" else () for found in awards_of(breeds)}
+
+
+def _given_in(found: BreedAwards) -> Given:
+    return tuple((line.words, str(line.entry.number or ""), line.entry.dog.name) for line in found.given if line.entry)
 
 
 def _breed_list(

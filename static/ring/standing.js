@@ -1,5 +1,6 @@
 // The state of a dog and of a class, in one word each.
 
+import { latest } from "./latest.js";
 import { t } from "./say.js";
 
 /** @typedef {"absent"|"withdrawn"|"excused"|"disqualified"|"placed"|"graded"|"marked"|"waiting"} Standing */
@@ -49,13 +50,14 @@ export function remindersOf(book, one) {
   return mayPlace && !placesOf(book, one).length ? [t("No dog is placed: sign it so only if you place none.")] : [];
 }
 
-/** What is missing before the results of the class can be signed, in words. */
+/** What is missing before the results of the class can be signed, in words; the signature takes in what waits for it. */
 export function missingOf(book, one, numberOf) {
   const missing = [];
-  const without = one.grades.length ? one.entries.filter((entry) => mayBePlaced(book, one, entry) && !book.value(one.sheet, `grade.${entry.id}`)) : [];
+  const will = (kind, entry) => latest(book, one.sheet, `${kind}.${entry.id}`);
+  const without = one.grades.length ? one.entries.filter((entry) => mayBePlaced(book, one, entry) && !will("grade", entry)) : [];
   if (without.length) missing.push(t("No grade yet: number {numbers}.", { numbers: without.map(numberOf).join(", ") }));
   const needing = new Set(one.grades.filter((grade) => grade.needs_reason).map((grade) => grade.code));
-  const unexplained = one.entries.filter((entry) => needing.has(book.value(one.sheet, `grade.${entry.id}`)) && !book.value(one.sheet, `reason.${entry.id}`));
+  const unexplained = one.entries.filter((entry) => needing.has(will("grade", entry)) && !will("reason", entry));
   if (unexplained.length) missing.push(t("The reason is missing: number {numbers}.", { numbers: unexplained.map(numberOf).join(", ") }));
   if (book.disputes(one.sheet).length) missing.push(t("Two devices disagree about this class."));
   return missing;
