@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from django.db import transaction
+from django.db.models import QuerySet
 from django.utils import timezone
 
 from ringside.people.models import Person
@@ -45,7 +46,7 @@ class Answer:
         return {**answer, "reason": self.reason} if self.reason else answer
 
 
-@transaction.atomic
+@transaction.atomic(savepoint=False)
 def take_edits(*, worker: Worker, raw_edits: Sequence[Any]) -> list[Answer]:
     """Takes a batch of edits into a ring. The ring's row is the lock under which edits get their numbers."""
     ground = Ground(Ring.objects.select_for_update().get(pk=worker.ring.pk))
@@ -151,7 +152,11 @@ def settle(*, key: str, ring: Ring) -> Merged | None:
 def _settle_at(place: Place | None, ring: Ring) -> Merged | None:
     if place is None or place.ring != ring:
         return None
-    merged = merge(edits_of(place.key), left_out_of(place.key, ring))
+    rows = list(_rows_of(place.key))
+    taken = [as_edit(row) for row in rows if row.state == models.Edit.State.TAKEN]
+    # Those that do not count, as far as the ring's tablets hear of them.
+    left_out = frozenset(row.pk for row in rows if row.state != models.Edit.State.TAKEN and row.ring_id == ring.pk)
+    merged = merge(taken, left_out)
     values = settled(merged)
     sheet = _sheet_row(place, ring, merged, values)
     if place.entry:
@@ -160,14 +165,12 @@ def _settle_at(place: Place | None, ring: Ring) -> Merged | None:
 
 
 def edits_of(key: str) -> list[Edit]:
-    rows = models.Edit.objects.filter(sheet=key, state=models.Edit.State.TAKEN).order_by("sequence")
-    return [as_edit(row) for row in rows]
+    """The edits of a sheet that count, as they came."""
+    return [as_edit(row) for row in _rows_of(key).filter(state=models.Edit.State.TAKEN)]
 
 
-def left_out_of(key: str, ring: Ring) -> frozenset[str]:
-    """The ids of the sheet's edits that do not count, as far as the ring's tablets hear of them."""
-    rows = models.Edit.objects.filter(sheet=key, ring=ring).exclude(state=models.Edit.State.TAKEN)
-    return frozenset(rows.values_list("pk", flat=True))
+def _rows_of(key: str) -> QuerySet[models.Edit]:
+    return models.Edit.objects.filter(sheet=key).order_by("sequence")
 
 
 def as_edit(row: models.Edit) -> Edit:

@@ -42,18 +42,19 @@ def place_of(key: str) -> Place | None:
 
 
 def _of_entry(key: str, entry_id: int) -> Place | None:
-    entries = Entry.objects.select_related("dog", "show_class__show_breed__ring", "show_class__show_breed__show")
-    entry = entries.prefetch_related(appointments_of("show_class__show_breed__")).filter(pk=entry_id).first()
+    breed = "show_class__show_breed__"
+    entries = Entry.objects.select_related("dog", f"{breed}ring", f"{breed}judge", f"{breed}show")
+    entry = entries.prefetch_related(appointments_of(breed)).filter(pk=entry_id).first()
     return entry and Place(key, entry.show_class.show_breed, entry.show_class, entry)
 
 
 def _of_class(key: str, class_id: int) -> Place | None:
-    classes = ShowClass.objects.select_related("show_breed__ring", "show_breed__show")
+    classes = ShowClass.objects.select_related("show_breed__ring", "show_breed__judge", "show_breed__show")
     found = classes.prefetch_related(appointments_of("show_breed__")).filter(pk=class_id).first()
     return found and Place(key, found.show_breed, found)
 
 
 def _of_breed(key: str, breed_id: int) -> Place | None:
-    breeds = ShowBreed.objects.select_related("ring", "show").prefetch_related(appointments_of())
+    breeds = ShowBreed.objects.select_related("ring", "judge", "show").prefetch_related(appointments_of())
     found = breeds.filter(pk=breed_id).first()
     return found and Place(key, found)

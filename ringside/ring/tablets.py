@@ -34,7 +34,9 @@ def note(*, worker: Worker, device: Any, unsent: int) -> None:
         "seen_at": timezone.now(),
         "unsent": min(unsent, 1_000_000),
     }
-    Tablet.objects.update_or_create(ring=worker.ring, device=name, defaults=told)
+    known = Tablet.objects.filter(ring=worker.ring, device=name)
+    if not known.update(**told):
+        Tablet.objects.update_or_create(ring=worker.ring, device=name, defaults=told)
 
 
 def see(*, worker: Worker, device: Any) -> None:
