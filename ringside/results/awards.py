@@ -120,15 +120,16 @@ def awards_of(breeds: Sequence[ShowBreed]) -> list[BreedAwards]:
     return [_awards(card, given.get(card.breed.pk), published.keys(), card.breed.pk in lack_page) for card in cards]
 
 
-def _passed_on(given: Mapping[int, Sequence[AwardGiven]]) -> dict[int, frozenset[str]]:
-    """The awards of each breed that went to a reserve: its holder did not compete, and the rules gave it to the dog."""
+def _passed_on(given: Mapping[int, Sequence[AwardGiven]]) -> dict[int, frozenset[tuple[str, str]]]:
+    """The awards of each breed that went to a reserve, and to which entry: the rules gave it to a dog that did not compete."""
     touched = [breed_id for breed_id, rows in given.items() if any(row.cancelled for row in rows)]
     if not touched:
         return {}
     rows = AwardCorrection.objects.filter(show_breed_id__in=touched, cause=AwardCorrection.Cause.PASSED_ON)
-    found: dict[int, set[str]] = {}
-    for breed_id, award in rows.filter(after__isnull=False).values_list("show_breed_id", "award"):
-        found.setdefault(breed_id or 0, set()).add(award)
+    found: dict[int, set[tuple[str, str]]] = {}
+    told = rows.filter(after__isnull=False).values_list("show_breed_id", "award", "after")
+    for breed_id, award, entry in told:
+        found.setdefault(breed_id or 0, set()).add((award, str(entry)))
     return {breed_id: frozenset(awards) for breed_id, awards in found.items()}
 
 

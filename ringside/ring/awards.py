@@ -30,7 +30,8 @@ class BreedCard:
 
     `classes` are those with dogs in them; `entries` all of the breed by their id as text, withdrawn ones too;
     `signed` the decisions of the classes signed so far, by the class's id; `decided` as `award_card.Card` has it;
-    `cancelled` the published awards that were taken from their dog later, `passed_on` those that went to a reserve.
+    `cancelled` the published awards that were taken from their dog later, `passed_on` those that went to a reserve,
+    each with that entry.
     """
 
     breed: ShowBreed
@@ -41,7 +42,7 @@ class BreedCard:
     decided: Mapping[str, str | bool] = field(default_factory=dict)
     sheet: Sheet | None = None
     cancelled: frozenset[str] = frozenset()
-    passed_on: frozenset[str] = frozenset()
+    passed_on: frozenset[tuple[str, str]] = frozenset()
 
     @cached_property
     def awards(self) -> list[Offered]:
@@ -73,7 +74,8 @@ class BreedCard:
     def findings(self) -> list[str]:
         """What does not go with the rules in what is decided, in words."""
         found = check_card(self.book, self.card)
-        return [self.words(finding) for finding in found if finding.facts.get("award") not in self.passed_on]
+        facts = [(finding, finding.facts) for finding in found]
+        return [self.words(one) for one, told in facts if (told.get("award"), told.get("entry")) not in self.passed_on]
 
     def words(self, finding: Finding) -> str:
         """A finding in words, with the catalogue number for the entry."""

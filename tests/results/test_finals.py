@@ -183,6 +183,16 @@ def test_a_cancelled_certificate_passes_to_the_reserve_and_best_of_breed_stays_e
         cancel_awards(who=at.accounts["secretary"], entry=at.entries[0], why="Again.")
 
 
+def test_an_award_that_passed_on_and_then_went_to_a_dog_that_does_not_compete_is_looked_at_again(at):
+    boxer, secretary = at.show_class.show_breed, at.accounts["secretary"]
+    cancel_awards(who=secretary, entry=at.entries[0], why="Disqualified by the body.")
+    correct_award(who=secretary, show_breed=boxer, code="cacib-dog", number=3, why="Misread.")
+    [found] = awards_of([boxer])
+    assert [words.partition(":")[0] for words in found.card.findings] == [
+        "Number 3 has the CACIB and does not compete for it under these rules"
+    ]
+
+
 def test_one_award_is_corrected_and_it_shows(at):
     made = correct_award(
         who=at.accounts["secretary"], show_breed=at.show_class.show_breed, code="best-of-breed", number=2,
