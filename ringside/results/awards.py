@@ -121,7 +121,7 @@ def awards_of(breeds: Sequence[ShowBreed]) -> list[BreedAwards]:
 
 
 def _passed_on(given: Mapping[int, Sequence[AwardGiven]]) -> dict[int, frozenset[tuple[str, str]]]:
-    """The awards of each breed that went to a reserve, and to which entry: the rules gave it to a dog that did not compete."""
+    """The awards of each breed that went to a reserve, with its entry: the rules ask no more of that one."""
     touched = [breed_id for breed_id, rows in given.items() if any(row.cancelled for row in rows)]
     if not touched:
         return {}
