@@ -12,9 +12,9 @@ const LEAST_SD_PX = 0.5;
 const nudges = () => [["←", -1, 0, t("One pixel left")], ["↑", 0, -1, t("One pixel up")], ["↓", 0, 1, t("One pixel down")], ["→", 1, 0, t("One pixel right")]];
 
 export class Desk {
-  /** @param {any} page @param {import("./drafts.js").Draft} draft @param {string} address of the picture @param {() => void} finished */
-  constructor(page, draft, address, finished) {
-    Object.assign(this, { page, draft, address, finished });
+  /** @param {any} page @param {import("./drafts.js").Draft} draft @param {string} address of the picture @param {{finished: () => void, unkept: () => void}} tell */
+  constructor(page, draft, address, tell) {
+    Object.assign(this, { page, draft, address, tell });
     this.view = page.views.find((view) => view.code === draft.view);
     this.clickSd = Math.max(page.clickSdOfWidth * draft.width, LEAST_SD_PX);
     this.element = h("div", { class: "desk" });
@@ -75,7 +75,7 @@ export class Desk {
     if (this.isAgain) this.draft.again = this.marks.landmarks;
     else this.draft.places = { ...this.marks.places };
     if (this.draft.state === "refused") this.draft.state = "marking";
-    await keep(this.draft);
+    await keep(this.draft).catch(this.tell.unkept);
   }
 
   #shown() {
@@ -131,8 +131,8 @@ export class Desk {
 
   async #finish(more) {
     Object.assign(this.draft, more, { state: "waiting", reason: "" });
-    await keep(this.draft);
-    this.finished();
+    await keep(this.draft).catch(this.tell.unkept);
+    this.tell.finished();
   }
 }
 

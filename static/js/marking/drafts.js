@@ -22,17 +22,40 @@ const PAUSE_MS = 60;
  * @property {string} reason  why it was refused
  */
 
-/** @returns {Promise<Draft[]>} */
-export const drafts = () => run("readonly", (table) => table.getAll());
+/** What the device had no room for: it lives as long as this page, and is sent from here. @type {Map<string, Draft>} */
+const unkept = new Map();
 
-/** Resolves once the draft is safe on this device. @param {Draft} draft */
-export const keep = (draft) => run("readwrite", (table) => table.put(draft));
+/** @returns {Promise<Draft[]>} */
+export async function drafts() {
+  const kept = await run("readonly", (table) => table.getAll()).catch((error) => {
+    if (!unkept.size) throw error;
+    return [];
+  });
+  return [...kept.filter(({ id }) => !unkept.has(id)), ...unkept.values()];
+}
+
+/** Resolves once the draft is safe on this device; rejects where only this page has it. @param {Draft} draft */
+export async function keep(draft) {
+  try {
+    await run("readwrite", (table) => table.put(draft));
+    unkept.delete(draft.id);
+  } catch (error) {
+    unkept.set(draft.id, draft);
+    throw error;
+  }
+}
+
+/** Whether a draft, or without an id everything, outlives this page. @param {string} [id] */
+export const isSafe = (id) => (id ? !unkept.has(id) : unkept.size === 0);
 
 /** @param {string} id @returns {Promise<Draft | undefined>} */
-export const draft = (id) => run("readonly", (table) => table.get(id));
+export const draft = async (id) => unkept.get(id) ?? run("readonly", (table) => table.get(id));
 
 /** @param {string} id */
-export const forget = (id) => run("readwrite", (table) => table.delete(id));
+export function forget(id) {
+  unkept.delete(id);
+  return run("readwrite", (table) => table.delete(id));
+}
 
 /** Browsers drop connections of pages in the background, so that each piece of work opens its own, and tries again. */
 async function run(mode, work) {

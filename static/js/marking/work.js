@@ -3,10 +3,11 @@
 import { fill, h } from "../../ring/dom.js";
 import { t } from "../../ring/say.js";
 import { Desk } from "./desk.js";
-import { keep, newId } from "./drafts.js";
+import { isSafe, keep, newId } from "./drafts.js";
 import { keepSending } from "./sending.js";
 import { startPanel } from "./start.js";
 
+const noRoom = () => t("This device has no room to keep the photo and its marks: leave this page open until the server has them.");
 const stateWords = () => ({
   waiting: t("The photo and its marks are safe on this device. They go to the server as soon as it can be reached."),
   "signed-out": t("The photo and its marks are safe on this device. Sign in again, and they go to the server."),
@@ -22,7 +23,7 @@ export function work(page) {
   const send = keepSending((answer) => {
     if (answer.state === "sent" && answer.id === wanted) location.assign(answer.address);
     else if (answer.state === "sent") status.textContent = t("A photo that waited on this device is on the server now.");
-    else status.textContent = answer.reason ?? stateWords()[answer.state];
+    else status.textContent = answer.reason ?? (isSafe(answer.id) ? stateWords()[answer.state] : noRoom());
     if (answer.state === "refused" && answer.id === wanted) open();
   });
 
@@ -49,10 +50,11 @@ export function work(page) {
     const finished = () => {
       wanted = draft.id;
       status.textContent = t("Sending.");
-      fill(root, h("p", { class: "lead" }, t("Kept. The reading opens as soon as the server has the photo.")));
+      fill(root, h("p", { class: "lead" }, isSafe(draft.id) ? t("Kept. The reading opens as soon as the server has the photo.") : noRoom()));
       send();
     };
-    fill(root, new Desk(page, draft, address, finished).element);
+    const unkept = () => { status.textContent = noRoom(); };
+    fill(root, new Desk(page, draft, address, { finished, unkept }).element);
   }
 
   /** A photo that the server has already is marked anew: its picture is not sent again. */
@@ -64,6 +66,7 @@ export function work(page) {
     });
   }
 
+  addEventListener("beforeunload", (leaving) => isSafe() || leaving.preventDefault());
   if (page.photo) markAnew(page.photo);
   else open();
 }

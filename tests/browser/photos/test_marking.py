@@ -10,6 +10,7 @@ from ringside.drawings.build import RECTANGULAR, landmarks
 from scoring.measuring.doors import measure
 from tests.browser.photos.camera import Camera, photo, places
 from tests.browser.photos.hand import CHOOSE_S, THINK_S, Hand, choose, number, numbers, travel_seconds
+from tests.browser.ring_page.test_full_storage import FULL
 from tests.browser.test_accessibility import violations
 from tests.browser.test_journeys import enter
 from tests.measuring import cases
@@ -288,6 +289,22 @@ def test_nothing_is_lost_when_the_network_is_gone(browser, fresh_site):
     page.get_by_role("button", name="Go on").tap()
     expect(page.locator(".step")).to_contain_text("level line, other end")
     context.close()
+
+
+def test_a_photo_that_the_device_has_no_room_for_is_sent_from_the_open_page(sized):
+    page, camera = sized("phone"), Camera()
+    open_marking(page)
+    choose(page, photo(BUILD, camera))
+    page.evaluate(FULL)
+    Hand(page).mark(places(BUILD, camera))
+    expect(page.locator("#where")).to_contain_text("no room to keep the photo and its marks")
+    page.context.set_offline(True)
+    page.get_by_role("button", name="Keep and read").click()
+    expect(page.locator("#marking .lead")).to_contain_text("leave this page open")
+    expect(page.locator("#where")).to_contain_text("leave this page open")
+    page.context.set_offline(False)
+    page.wait_for_url("**/photos/*-*/")
+    assert len(readings(page)) >= 12
 
 
 def counted_photos(site) -> int:
