@@ -35,6 +35,7 @@ def test_a_mark_a_choice_and_a_grade_wait_beside_what_is_signed_and_a_second_tap
 def test_words_that_wait_stay_in_their_field_and_typing_back_what_is_signed_takes_them_back(in_class):
     page = in_class("tablet", SIGNED)
     page.locator(".tiles .tile").nth(1).tap()
+    page.locator(".tiles .tile").nth(1).and_(page.locator("[aria-current]")).wait_for()
     remark = page.locator("#typed-remark")
     signed = remark.input_value()
     remark.fill("Better than I first thought.")
