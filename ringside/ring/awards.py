@@ -73,9 +73,11 @@ class BreedCard:
     @property
     def findings(self) -> list[str]:
         """What does not go with the rules in what is decided, in words."""
-        found = check_card(self.book, self.card)
-        facts = [(finding, finding.facts) for finding in found]
-        return [self.words(one) for one, told in facts if (told.get("award"), told.get("entry")) not in self.passed_on]
+        return [self.words(one) for one in check_card(self.book, self.card) if not self._is_passed_on(one)]
+
+    def _is_passed_on(self, finding: Finding) -> bool:
+        """Whether it speaks of the entry that the rules gave a cancelled award to."""
+        return (finding.facts.get("award"), finding.facts.get("entry")) in self.passed_on
 
     def words(self, finding: Finding) -> str:
         """A finding in words, with the catalogue number for the entry."""
