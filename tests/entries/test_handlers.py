@@ -16,26 +16,12 @@ from ringside.entries.lists import Asked, written
 from ringside.entries.models import Entry, EntryLine, EntryRequest
 from ringside.entries.reading.words import field_of
 from ringside.entries.web import actions as web
-from ringside.people.actions import account_for
 from ringside.shows.models import Show
-from tests.entries.test_web import CLOSES, LATE, OPENS, TODAY, own_dog, texts
+from tests.entries.test_web import LATE, TODAY, own_dog, texts
 from tests.entry_files import GOOD, HEADINGS
-from tests.shows_for_tests import FIRST_DAY, small_show
+from tests.shows_for_tests import FIRST_DAY
 
 pytestmark = [pytest.mark.django_db, pytest.mark.both_databases]
-
-
-@pytest.fixture
-def at():
-    found = small_show()
-    found.show.entries_open, found.show.entries_close = OPENS, CLOSES
-    found.show.save()
-    return found
-
-
-@pytest.fixture
-def dora():
-    return account_for(email="dora@small.example")
 
 
 def club_file(handler: str, heading: str = "Handler") -> bytes:

@@ -7,25 +7,9 @@ import pytest
 from ringside.entries import waiting
 from ringside.entries.models import EntryRequest
 from ringside.entries.web import queries
-from ringside.people.actions import account_for
-from ringside.people.models import Account
-from tests.entries.test_web import CLOSES, LATE, OPENS, by_the_office, choose, own_dog, page
-from tests.shows_for_tests import SmallShow, small_show
+from tests.entries.test_web import LATE, by_the_office, choose, own_dog, page
 
 pytestmark = [pytest.mark.django_db, pytest.mark.both_databases]
-
-
-@pytest.fixture
-def at() -> SmallShow:
-    at = small_show()
-    at.show.entries_open, at.show.entries_close = OPENS, CLOSES
-    at.show.save()
-    return at
-
-
-@pytest.fixture
-def dora() -> Account:
-    return account_for(email="dora@small.example")
 
 
 def test_a_dog_sent_again_after_a_refusal_waits_on_the_page_of_own_dogs(at, dora):

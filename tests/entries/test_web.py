@@ -17,27 +17,13 @@ from ringside.entries.own import access_own_dog
 from ringside.entries.web import actions, queries
 from ringside.entries.web.offers import offers_for, wanted_of
 from ringside.entries.web.opening import Standing, standing_of
-from ringside.people.actions import account_for
 from ringside.people.models import Account
 from ringside.shows.models import Role, Show
-from tests.shows_for_tests import SmallShow, small_show
+from tests.shows_for_tests import SmallShow
 
 pytestmark = [pytest.mark.django_db, pytest.mark.both_databases]
 
 OPENS, CLOSES, TODAY, LATE = date(2026, 4, 1), date(2026, 5, 17), date(2026, 5, 1), date(2026, 5, 18)
-
-
-@pytest.fixture
-def at() -> SmallShow:
-    at = small_show()
-    at.show.entries_open, at.show.entries_close = OPENS, CLOSES
-    at.show.save()
-    return at
-
-
-@pytest.fixture
-def dora() -> Account:
-    return account_for(email="dora@small.example")
 
 
 def texts(**more: str) -> dict[str, str]:
